@@ -1,0 +1,49 @@
+/** A round's plan: everything a round needs, frozen as it was when the round began. JSON data only. */
+import type { CheckLines, RoundKind, StationKind } from '../checks/check.ts';
+import type { Expects, Position } from '../checks/expects.ts';
+import type { JudgeSpec } from '../checks/outcome.ts';
+import type { Unit } from '../unit/unit.ts';
+
+export const PLAN_SCHEMA = 1;
+
+export interface PlannedCheck {
+  /** Unique in the plan: `tire-pressure@left-front`, `deadbolt`. */
+  readonly key: string;
+  readonly check: string;
+  readonly position: Position | null;
+  /** Key of a {@link PlannedStation}. */
+  readonly station: string;
+  readonly names: readonly string[];
+  readonly expects: Expects;
+  readonly lines: CheckLines;
+  readonly judge: JudgeSpec;
+  readonly timed: { readonly startedBy: string; readonly minutes: number } | null;
+  readonly patienceS: number;
+}
+
+export interface PlannedStation {
+  /** Unique: `inside`, `inside-again`, `wheel@left`. */
+  readonly key: string;
+  readonly kind: StationKind;
+  readonly position: Position | null;
+  /** Spoken on arrival: "Left side, front wheel." */
+  readonly name: string;
+  /** Keys of its checks in order. */
+  readonly checks: readonly string[];
+}
+
+export interface Plan {
+  readonly schema: typeof PLAN_SCHEMA;
+  readonly round: RoundKind;
+  /** The unit as it was when the plan was made. */
+  readonly unit: Unit;
+  readonly createdAt: number;
+  /** In the order walked. Timed checks stand where they are answered if nothing comes due earlier. */
+  readonly stations: readonly PlannedStation[];
+  readonly checks: readonly PlannedCheck[];
+  /** Figures that were not known when the plan was made, each as a sentence for the briefing. */
+  readonly unknowns: readonly string[];
+  /** Metres walked along the chosen order, for the bench and the tests. */
+  readonly walkM: number;
+  readonly demo: boolean;
+}
