@@ -104,8 +104,7 @@ export type UnitEvent = {
   readonly id: string;
   readonly unit: string;
   readonly at: number;
-} & /** A finding (entry id, or `round/key` of a check that was not ok) was mended. */
-(
+} /** A finding (entry id, or `round/key` of a check that was not ok) was mended. */ & (
   | {
       readonly kind: 'mended';
       readonly finding: string;
