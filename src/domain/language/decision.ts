@@ -8,6 +8,8 @@ export interface Decision {
    */
   readonly outcome: 'accept' | 'confirm' | 'distinguish' | 'again' | 'ignore';
   readonly meaning: Meaning;
+  /** For `distinguish`: the other meanings that were possible, most likely first. Offered as buttons. */
+  readonly alternatives?: readonly Meaning[];
   /** The question to speak for `confirm`, `distinguish` and `again`; null otherwise. */
   readonly question: string | null;
   /** Reasons in plain words, each one fact. */

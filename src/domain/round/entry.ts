@@ -77,7 +77,8 @@ export type Entry = EntryBase &
         readonly finding: boolean;
         readonly how: How;
       }
-    | { readonly kind: 'timer-started'; readonly key: string; readonly dueAt: number }
+    /** The person asked for this check out of order; a resumed round starts here. `null`: back to the order walked. */
+    | { readonly kind: 'went'; readonly key: string | null }
     | { readonly kind: 'held'; readonly reason: string | null }
     | { readonly kind: 'resumed' }
     /** The completion call. Without it a round is not complete, and says so. */
