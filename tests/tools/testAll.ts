@@ -1,0 +1,76 @@
+/**
+ * `npm test`: types, lint, unit, published, machines, then the production build, the browser and the speech tests.
+ * Every stage runs even when an earlier one fails, so that one run tells everything; the exit code is 1 when any failed.
+ * The last line counts tests: "N passed, N failed".
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { findChromium } from './chromium.ts';
+
+interface Report {
+  readonly numPassedTests: number;
+  readonly numFailedTests: number;
+  readonly numPendingTests: number;
+  readonly success: boolean;
+}
+
+const OUT = 'tests/.out';
+rmSync(OUT, { recursive: true, force: true });
+mkdirSync(OUT, { recursive: true });
+
+let passed = 0;
+let failed = 0;
+const failures: string[] = [];
+
+const run = (label: string, command: string, args: readonly string[]): boolean => {
+  const started = Date.now();
+  console.log(`\n── ${label}`);
+  const { status } = spawnSync(command, [...args], { stdio: 'inherit', shell: process.platform === 'win32' });
+  const good = status === 0;
+  console.log(`── ${label}: ${good ? 'good' : 'FAILED'} in ${((Date.now() - started) / 1000).toFixed(1)} s`);
+  if (!good) failures.push(label);
+  return good;
+};
+
+/** A stage without tests of its own counts as one. */
+const stage = (label: string, command: string, args: readonly string[]) => {
+  if (run(label, command, args)) passed += 1;
+  else failed += 1;
+};
+
+const vitest = (label: string, args: readonly string[]) => {
+  const file = `${OUT}/${label}.json`;
+  const good = run(label, 'npx', ['vitest', 'run', ...args, '--reporter=dot', '--reporter=json', `--outputFile.json=${file}`]);
+  if (!existsSync(file)) {
+    failed += 1;
+    return;
+  }
+  const report = JSON.parse(readFileSync(file, 'utf8')) as Report;
+  passed += report.numPassedTests;
+  failed += report.numFailedTests;
+  if (report.numPendingTests > 0) {
+    console.log(`── ${label}: ${report.numPendingTests} tests did not run`);
+    failures.push(`${label} (tests that did not run)`);
+  }
+  if (!good && report.numFailedTests === 0) failed += 1;
+};
+
+stage('types', 'npx', ['tsc', '-b']);
+stage('lint', 'npx', ['biome', 'check', '.']);
+stage('walls', 'npx', ['tsx', 'tests/tools/walls.ts']);
+vitest('unit', ['tests/unit']);
+vitest('published', ['tests/published']);
+vitest('machines', ['tests/machines']);
+stage('build', 'npx', ['vite', 'build', '--logLevel', 'warn']);
+if (findChromium() === null) {
+  console.error('No Chrome or Chromium was found. Install one (on Debian: apt-get install chromium) or set CHROMIUM to its path.');
+  failed += 1;
+  failures.push('browser (no Chromium)');
+} else {
+  vitest('browser', ['--config', 'tests/e2e/vitest.config.ts']);
+}
+vitest('speech', ['--config', 'tests/audio/vitest.config.ts']);
+
+if (failures.length > 0) console.log(`\nFailed: ${failures.join(', ')}`);
+console.log(`\n${passed} passed, ${failed} failed`);
+process.exit(failures.length === 0 && failed === 0 ? 0 : 1);
