@@ -89,6 +89,8 @@ export interface AlarmProfile {
   /** `YYYY-MM` printed on the back; which of the two it is. */
   readonly date: string | null;
   readonly dateMeans: 'made' | 'replace-by' | null;
+  /** Whether it shows a number; missing or null: not known. */
+  readonly display?: boolean | null;
 }
 
 export interface HeatProfile {
