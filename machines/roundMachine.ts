@@ -355,11 +355,18 @@ function agreed(context: RoundContext): EntryDraft[] {
   if (state.phase === 'held') return [{ kind: 'resumed' }];
   if (next?.kind === 'wait') return [{ kind: 'went', key: next.key }];
   if (next?.kind === 'wrap-up') return [{ kind: 'completed' }];
+  return [{ kind: 'went', key: openAfter(state, key) }];
+}
+
+/** The open check after a given one in the order walked, round to those before it. */
+function openAfter(state: RoundState, key: string | null): string | null {
   const index = state.checks.findIndex((entry) => entry.check.key === key);
-  const open = (from: number, to: number) =>
-    state.checks.slice(from, to).find((entry) => entry.status === 'open' && entry.check.timed === null);
-  const target = open(index + 1, state.checks.length) ?? open(0, Math.max(0, index));
-  return [{ kind: 'went', key: target?.check.key ?? null }];
+  const inOrder = [...state.checks.slice(index + 1), ...state.checks.slice(0, Math.max(0, index))];
+  return inOrder.find((entry) => entry.status === 'open' && entry.check.timed === null)?.check.key ?? null;
+}
+
+function isLastOpen(context: RoundContext): boolean {
+  return context.next?.kind === 'check' && context.state.phase === 'under-way' && openAfter(context.state, context.key) === null;
 }
 
 /** "No" at the wrap-up: there is something left to do. */
@@ -376,8 +383,5 @@ function firstLeft(state: RoundState): string | null {
 /** On resuming, say where we are and the last value kept. */
 function afterKeeping(context: RoundContext, kept: readonly Entry[]): readonly string[] {
   if (!kept.some((entry) => entry.kind === 'resumed')) return context.prefix;
-  return resumeLines(
-    replay(context.round, [...context.state.entries, ...kept.filter((entry) => !context.state.entries.includes(entry))]),
-    context.now(),
-  );
+  return resumeLines(context.state, context.display);
 }

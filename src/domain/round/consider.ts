@@ -14,6 +14,7 @@ import { readBack, toAnswers } from '../language/readBack.ts';
 import type { PlannedCheck } from '../plan/plan.ts';
 import { fromSI } from '../quantity/units.ts';
 import type { Answer, EntryDraft, How } from './entry.ts';
+import { NO_HEARING } from './how.ts';
 import { type Display, judgeAnswer } from './judging.ts';
 import type { CheckState, RoundState } from './replay.ts';
 import type { Keeping, Offer, Step } from './step.ts';
@@ -26,15 +27,6 @@ export interface Matter {
   /** Epoch milliseconds. */
   readonly now: number;
 }
-
-export const NO_HEARING: Omit<How, 'via' | 'by'> = {
-  provider: null,
-  transcript: null,
-  alternatives: [],
-  confidence: null,
-  because: [],
-  clip: null,
-};
 
 /** The interpreter's view of where the round stands. */
 export function interpretContextOf(matter: Matter, current: CheckState, mode: InterpretContext['mode']): InterpretContext {

@@ -7,8 +7,9 @@ import { interpret } from '../language/interpret.ts';
 import { askAgainLine, commandHelp } from '../language/questions.ts';
 import { readBack } from '../language/readBack.ts';
 import type { ListenRequest } from '../voice/ports.ts';
-import { considerHearing, considerPress, type Matter, NO_HEARING, namedOthers, sentence } from './consider.ts';
+import { considerHearing, considerPress, type Matter, namedOthers, sentence } from './consider.ts';
 import type { EntryDraft } from './entry.ts';
+import { NO_HEARING } from './how.ts';
 import { verdictOf } from './judging.ts';
 import type { NextStep } from './next.ts';
 import type { AnsweredEntry, CheckState, RoundState, SkippedEntry } from './replay.ts';
@@ -246,7 +247,7 @@ function callTopic(
 ): ExchangeTopic {
   const { state } = speaking;
   const request: ListenRequest = { expects, position: null, positions: [], others: [], mode: 'confirm' };
-  const how = (via: Via) => ({ ...NO_HEARING, via, by: 'first' as const });
+  const how = (via: Via) => ({ ...via, by: 'first' as const });
   return {
     opening,
     request,

@@ -1,0 +1,238 @@
+import { describe, expect, it } from 'vitest';
+import { heard, topic, world } from './support/exchange.ts';
+
+describe('the exchange', () => {
+  it('asks first and opens the ears only when it has finished speaking', async () => {
+    const w = world();
+    expect(w.earsOpen()).toBe(false);
+    await w.settle();
+    expect(w.said).toEqual(['Pins?']);
+    expect(w.earsOpen()).toBe(true);
+  });
+
+  it('keeps what it believes, and ends only when the record has it', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('pinned'));
+    expect(w.actor.getSnapshot().status).toBe('active');
+    expect(w.reported).toEqual([]);
+    await w.settle();
+    expect(w.kept).toHaveLength(1);
+    expect(w.reported).toHaveLength(1);
+    expect(w.actor.getSnapshot().output).toEqual({ kind: 'kept', readBack: ['Pinned.'] });
+  });
+
+  it('does not listen while it keeps', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('pinned'));
+    expect(w.earsOpen()).toBe(false);
+  });
+
+  it('takes a press while it is still speaking and falls silent', async () => {
+    const w = world();
+    w.actor.send({ type: 'answer.pressed', answer: { kind: 'state', verdict: 'ok', detail: null }, via: 'button' });
+    await w.settle();
+    expect(w.kept).toHaveLength(1);
+    expect(w.actor.getSnapshot().status).toBe('done');
+  });
+
+  it('asks again, more helpfully, and never gives up by itself', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('mumble'));
+    await w.settle();
+    expect(w.said.at(-1)).toBe('Say that once more.');
+    w.hear({ type: 'not-understood' });
+    await w.settle();
+    expect(w.said.at(-1)).toBe('Again 1.');
+    expect(w.cues).toEqual(['not-sure', 'not-sure']);
+    expect(w.earsOpen()).toBe(true);
+  });
+
+  it('passes over talk that is not for it, without a sound', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('hello'));
+    await w.settle();
+    expect(w.said).toEqual(['Pins?']);
+    expect(w.cues).toEqual([]);
+    expect(w.earsOpen()).toBe(true);
+  });
+
+  it('confirms a doubtful value and keeps it on yes', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('maybe'));
+    await w.settle();
+    expect(w.said.at(-1)).toBe('Pinned, is that right?');
+    expect(w.requests.at(-1)?.mode).toBe('confirm');
+    expect(w.kept).toEqual([]);
+    w.hear(heard('yes'));
+    await w.settle();
+    expect(w.kept).toHaveLength(1);
+  });
+
+  it('keeps nothing on no and asks afresh', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('maybe'));
+    await w.settle();
+    w.hear(heard('no'));
+    await w.settle();
+    expect(w.kept).toEqual([]);
+    expect(w.requests.at(-1)?.mode).toBe('answer');
+    w.hear(heard('pinned'));
+    await w.settle();
+    expect(w.kept).toHaveLength(1);
+  });
+
+  it('reminds each once, waiting longer each time, then waits in silence', async () => {
+    const w = world();
+    await w.settle();
+    w.clock.increment(9_999);
+    await w.settle();
+    expect(w.said).toEqual(['Pins?']);
+    w.clock.increment(1);
+    await w.settle();
+    expect(w.said.at(-1)).toBe('Say pinned or loose.');
+    w.clock.increment(19_999);
+    await w.settle();
+    expect(w.said).toHaveLength(2);
+    w.clock.increment(1);
+    await w.settle();
+    expect(w.said.at(-1)).toBe('The buttons work too.');
+    w.clock.increment(3_600_000);
+    await w.settle();
+    expect(w.said).toHaveLength(3);
+    expect(w.earsOpen()).toBe(true);
+  });
+
+  it('asks why a check is skipped and keeps the reason as it was said', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('skip it'));
+    await w.settle();
+    expect(w.said.at(-1)).toBe('Why is it skipped?');
+    w.hear(heard('frozen shut'));
+    await w.settle();
+    expect(w.kept[0]).toMatchObject({ kind: 'skipped', reason: 'frozen shut' });
+    expect(w.actor.getSnapshot().status).toBe('done');
+  });
+
+  it('needs no second question when the reason came along', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('skip it frozen'));
+    await w.settle();
+    expect(w.kept[0]).toMatchObject({ kind: 'skipped', reason: 'frozen' });
+  });
+
+  it('takes a note in passing and goes on with the same check', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('make a note'));
+    await w.settle();
+    expect(w.requests.at(-1)?.mode).toBe('free');
+    w.hear(heard('frayed near the drum'));
+    await w.settle();
+    expect(w.kept[0]).toMatchObject({ kind: 'noted', text: 'frayed near the drum' });
+    expect(w.said.at(-1)).toBe('Noted.');
+    expect(w.actor.getSnapshot().status).toBe('active');
+    expect(w.requests.at(-1)?.mode).toBe('answer');
+  });
+
+  it('drops a dictation that nobody speaks into', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('make a note'));
+    await w.settle();
+    w.clock.increment(25_000);
+    await w.settle();
+    expect(w.kept).toEqual([]);
+    expect(w.requests.at(-1)?.mode).toBe('answer');
+  });
+
+  it('explains why, repeats, and gets louder without leaving the check', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('why'));
+    await w.settle();
+    expect(w.said.at(-1)).toBe('Because pins carry the weight.');
+    w.hear(heard('say again'));
+    await w.settle();
+    expect(w.said.at(-1)).toBe('Because pins carry the weight.');
+    w.hear(heard('louder'));
+    await w.settle();
+    expect(w.loudness).toEqual([1]);
+    expect(w.actor.getSnapshot().status).toBe('active');
+  });
+
+  it('hands a command that moves the round to the round', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('hold on'));
+    await w.settle();
+    expect(w.actor.getSnapshot().output).toEqual({ kind: 'command', command: 'wait', text: null });
+  });
+
+  it('says so when the record fails, keeps the answer, and tries again', async () => {
+    const w = world();
+    await w.settle();
+    w.breakRecord('There is no room left.');
+    w.hear(heard('pinned'));
+    await w.settle();
+    expect(w.actor.getSnapshot().matches('keepFailed')).toBe(true);
+    expect(w.said.at(-1)).toContain('There is no room left.');
+    expect(w.kept).toEqual([]);
+    w.breakRecord(null);
+    w.hear(heard('yes'));
+    await w.settle();
+    expect(w.kept).toHaveLength(1);
+    expect(w.actor.getSnapshot().output).toEqual({ kind: 'kept', readBack: ['Pinned.'] });
+  });
+
+  it('goes on with the buttons when the ears fail', async () => {
+    const w = world();
+    await w.settle();
+    w.hear({ type: 'failed', reason: 'denied', sentence: 'The microphone is not allowed.' });
+    await w.settle();
+    expect(w.said.at(-1)).toBe('The microphone is not allowed.');
+    expect(w.earsOpen()).toBe(false);
+    w.actor.send({ type: 'answer.pressed', answer: { kind: 'state', verdict: 'ok', detail: null }, via: 'button' });
+    await w.settle();
+    expect(w.kept).toHaveLength(1);
+  });
+
+  it('tells of wind once and not each time', async () => {
+    const w = world();
+    await w.settle();
+    const wind = { type: 'sound', problem: 'wind', sentence: 'Too windy.' } as const;
+    w.hear(wind);
+    await w.settle();
+    w.hear(wind);
+    await w.settle();
+    expect(w.said.filter((line) => line === 'Too windy.')).toHaveLength(1);
+  });
+
+  it('is deaf when muted and hears again when asked to', async () => {
+    const w = world(topic(), true);
+    await w.settle();
+    expect(w.earsOpen()).toBe(false);
+    w.actor.send({ type: 'listening.requested', on: true });
+    expect(w.earsOpen()).toBe(true);
+    w.actor.send({ type: 'listening.requested', on: false });
+    expect(w.earsOpen()).toBe(false);
+  });
+
+  it('shows interim words and forgets them', async () => {
+    const w = world();
+    await w.settle();
+    w.hear({ type: 'listening' });
+    w.hear({ type: 'partial', transcript: 'pin' });
+    expect(w.actor.getSnapshot().context.partial).toBe('pin');
+    expect(w.actor.getSnapshot().context.ears).toBe('hearing');
+    w.hear(heard('hello'));
+    expect(w.actor.getSnapshot().context.partial).toBeNull();
+  });
+});
