@@ -1,0 +1,32 @@
+/** Shape of the database as the newest migration leaves it. Changing anything here needs a new migration. */
+import type { DBSchema } from 'idb';
+import type { Tombstone } from '../domain/files/dataset.ts';
+import type { Plan } from '../domain/plan/plan.ts';
+import type { Entry, UnitEvent } from '../domain/round/entry.ts';
+import type { Unit } from '../domain/unit/unit.ts';
+import type { RoundHeader, StoredSettings } from './record.ts';
+
+/** What is known of a clip or photo without reading its bytes. */
+export interface BytesRow {
+  readonly id: string;
+  readonly type: string;
+  readonly size: number;
+  /** Epoch milliseconds. */
+  readonly keptAt: number;
+}
+
+export interface RecordSchema extends DBSchema {
+  units: { key: [id: string, revision: number]; value: Unit };
+  rounds: { key: string; value: RoundHeader; indexes: { startedAt: number } };
+  plans: { key: string; value: { readonly round: string; readonly plan: Plan } };
+  /** `noteClip` holds only entries with a top-level `clip`, which are the notes. */
+  entries: { key: [round: string, seq: number]; value: Entry; indexes: { id: string; noteClip: string } };
+  events: { key: string; value: UnitEvent; indexes: { unit: string } };
+  clips: { key: string; value: BytesRow; indexes: { keptAt: number } };
+  clipBytes: { key: string; value: { readonly id: string; readonly bytes: ArrayBuffer } };
+  photos: { key: string; value: BytesRow };
+  photoBytes: { key: string; value: { readonly id: string; readonly bytes: ArrayBuffer } };
+  settings: { key: 'settings'; value: { readonly key: 'settings'; readonly settings: StoredSettings } };
+  deleted: { key: string; value: Tombstone };
+  meta: { key: string; value: { readonly key: string; readonly value: unknown } };
+}
