@@ -24,7 +24,7 @@ export interface SeriesReading {
   /** As read, in the series' unit. */
   readonly read: number;
   readonly normalized: boolean;
-  /** Outside air of that round. */
+  /** Outside air of that round; for a tire pressure null where the tire was still warm from the road. */
   readonly outsideK: number | null;
   readonly outcome: Outcome;
   /** Ids of where it comes from. */
@@ -103,6 +103,7 @@ function byStart(a: RoundRecord, b: RoundRecord): number {
 function addRound(growing: Map<string, Growing>, { round, entries }: RoundRecord, swaps: ReadonlyMap<string, readonly number[]>) {
   const answers = inForce(entries);
   const outsideK = outsideOf(round, answers);
+  const coldK = readWarm(round, answers) ? null : outsideK;
   const prefix = `${round.demo ? 'demo' : 'real'} ${round.unit} `;
   for (const check of round.plan.checks) {
     const { expects } = check;
@@ -126,7 +127,9 @@ function addRound(growing: Map<string, Growing>, { round, entries }: RoundRecord
       series.readings = [];
     }
     update(series, check, round, unit, fingerprint);
-    series.readings.push(readingOf(series, si, entry.at, entry.outcome, entry.id, round.id, outsideK));
+    series.readings.push(
+      readingOf(series, si, entry.at, entry.outcome, entry.id, round.id, check.judge.rule === 'tire-pressure' ? coldK : outsideK),
+    );
   }
 }
 
@@ -246,6 +249,18 @@ function tireSwaps(events: readonly UnitEvent[]): ReadonlyMap<string, readonly n
     swaps.set(id, times);
   }
   return swaps;
+}
+
+/** Below this the air in a tire is still warmer than the air around it: common practice, three hours parked is cold. */
+const COLD_AFTER_S = 3 * 3600;
+
+/** Whether the round says that the unit was towed too recently for a pressure to be a cold one. */
+function readWarm(round: Round, answers: ReturnType<typeof inForce>): boolean {
+  return round.plan.checks.some((check) => {
+    if (check.expects.kind !== 'reading' || check.expects.quantity !== 'hours-parked') return false;
+    const entry = answers.get(check.key);
+    return entry?.kind === 'answered' && entry.answer.kind === 'reading' && entry.answer.si < COLD_AFTER_S;
+  });
 }
 
 /** Outside air temperature answered in this round, K; null when it was not. */

@@ -80,9 +80,7 @@ export function linearRegression(blocks: readonly (readonly Point[])[]): LinearR
  * @returns null with fewer than two points or all at t = 0
  * @throws RangeError "regressionThroughOrigin requires finite points"
  */
-export function regressionThroughOrigin(
-  points: readonly Point[],
-): {
+export function regressionThroughOrigin(points: readonly Point[]): {
   readonly slope: number;
   readonly slopeSe: number;
   readonly residualSd: number;

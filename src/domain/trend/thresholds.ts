@@ -1,0 +1,37 @@
+/**
+ * Where a wobble ends and a statement begins. Chosen before the bench was run on fresh seeds; detection delay and false
+ * alarms at these figures are printed by `tests/bench/trend.ts`. Design choices, no source.
+ */
+export const THRESHOLDS = {
+  /** Readings looked at: the newest ones. */
+  window: 40,
+  windowDays: 3 * 365,
+  /** Fewest readings for any statement about drift. Below six the exact Mann–Kendall test can not reach `driftP`. */
+  fewest: 6,
+  fewestDays: 14,
+  /** Two-sided chance of a drift where there is none. A unit has dozens of series: one in twenty would cry every week. */
+  driftP: 0.005,
+  confidence: 0.95,
+  /** Smallest change over the readings seen that is worth a sentence, in reading steps. */
+  notableSteps: 2,
+  /** A forecast reaches at most this many times as far as the readings do, and never further than two years. */
+  horizonSpans: 2,
+  horizonDays: 730,
+  /** Readings that set the level a shift is measured from, and CUSUM slack and decision in robust standard deviations. */
+  shiftBaseline: 10,
+  shiftSlack: 0.75,
+  shiftDecision: 8,
+  shiftSteps: 2,
+  /** One reading apart from the rest: robust standard deviations, steps, and fewest readings before it. */
+  outlierScore: 6,
+  outlierSteps: 3,
+  outlierAfter: 6,
+  /** A refill or recharge: a rise of this many steps and of this many standard deviations between two readings. */
+  refillSteps: 2.5,
+  refillScore: 4,
+  /** Lugs: background chance that some lug of a wheel moves, and the chance below which a run is no longer background. */
+  lugBackground: 0.1,
+  lugP: 0.01,
+  lugRounds: 6,
+  furnaceP: 0.01,
+} as const;
