@@ -140,9 +140,7 @@ function describeFurnace(series: Series, records: readonly RoundRecord[], displa
       p: found.p,
       because: [
         `${found.count} warm-ups, p ${found.p < 0.001 ? 'below 0.001' : found.p.toFixed(3)}.`,
-        found.correctedForCold
-          ? 'Allowed for how cold it was outside.'
-          : 'Outside temperature not known for all: colder days count as slower.',
+        'Allowed for how cold it was outside; warm-ups without that are left out.',
       ],
     },
   );
