@@ -1,6 +1,7 @@
 /** What the round's screen shows and what it can say back. Speech and screen are two views of the same state. */
 import type { Outcome } from '../checks/outcome.ts';
 import type { PlannedCheck } from '../plan/plan.ts';
+import type { UnitId } from '../quantity/units.ts';
 import type { Answer, Entry, Round } from './entry.ts';
 
 export type RoundPhase =
@@ -60,6 +61,8 @@ export interface RoundView {
   readonly current: PlannedCheck | null;
   /** Last round's value for the current check, formatted, with its date; null when there is none. */
   readonly before: string | null;
+  /** The same as a number, where it is one: the number board starts there. */
+  readonly beforeValue?: { readonly value: number; readonly unit: UnitId } | null;
   /** What the tool is saying or said last; shown word for word. */
   readonly saying: string;
   readonly speaking: boolean;
@@ -67,6 +70,8 @@ export interface RoundView {
   readonly partial: string | null;
   /** The last kept answer as read back, and its outcome. */
   readonly readBack: { readonly text: string; readonly outcome: Outcome | 'skipped' } | null;
+  /** For `noting`: what is being taken; a note when absent. */
+  readonly taking?: 'note' | 'reason' | null;
   /** For `confirming`: the answers offered as buttons, first is the one asked about. */
   readonly offers: readonly { readonly label: string; readonly answer: Answer | null }[];
   readonly ears: EarsView;

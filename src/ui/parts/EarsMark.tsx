@@ -1,0 +1,55 @@
+/** Whether the app is listening: a shape, a word, and what to do about it when something is wrong. */
+import type { ReactNode } from 'react';
+import type { EarsView } from '../../domain/round/view.ts';
+
+const WORDS: Readonly<Record<EarsView['state'], string>> = {
+  off: 'Microphone off',
+  loading: 'Getting ready',
+  waiting: 'Not listening yet',
+  listening: 'Listening',
+  hearing: 'Hearing you',
+  denied: 'Microphone not allowed',
+  unavailable: 'No voice here',
+};
+
+/** Ripples on water: the more of them, the more is heard. A bar across: nothing can be. */
+const SHAPES: Readonly<Record<EarsView['state'], ReactNode>> = {
+  off: <path d="M6 16h20" />,
+  loading: <path d="M16 4v6M16 22v6M4 16h6M22 16h6" />,
+  waiting: <circle cx="16" cy="16" r="5" />,
+  listening: (
+    <>
+      <circle cx="16" cy="16" r="4" fill="currentColor" />
+      <circle cx="16" cy="16" r="11" />
+    </>
+  ),
+  hearing: (
+    <>
+      <circle cx="16" cy="16" r="3" fill="currentColor" />
+      <circle cx="16" cy="16" r="8" />
+      <circle cx="16" cy="16" r="14" />
+    </>
+  ),
+  denied: (
+    <>
+      <circle cx="16" cy="16" r="11" />
+      <path d="M4 28 28 4" />
+    </>
+  ),
+  unavailable: <path d="M5 5l22 22M27 5 5 27" />,
+};
+
+export function EarsMark({ ears }: { readonly ears: EarsView }) {
+  const percent = ears.state === 'loading' && ears.progress !== null ? ` ${Math.round(ears.progress * 100)} %` : '';
+  return (
+    <div className={`ears ${ears.state}`}>
+      <svg viewBox="0 0 32 32" width="28" height="28" aria-hidden="true" fill="none" stroke="currentColor" strokeWidth="3.5">
+        {SHAPES[ears.state]}
+      </svg>
+      <span className="word">
+        {WORDS[ears.state]}
+        {percent}
+      </span>
+    </div>
+  );
+}

@@ -1,0 +1,51 @@
+/** A note in one's own words; by voice when a note is being dictated, by keyboard here. */
+import { useState } from 'react';
+import { Tile } from './Tile.tsx';
+
+export interface NotePanelProps {
+  readonly onNote: (text: string, finding: boolean) => void;
+  readonly onClose: () => void;
+  /** Words heard so far, while it is dictated. */
+  readonly partial: string | null;
+  readonly onPhoto?: ((file: File) => void) | undefined;
+}
+
+export function NotePanel({ onNote, onClose, partial, onPhoto }: NotePanelProps) {
+  const [text, setText] = useState('');
+  const done = (finding: boolean) => {
+    const words = text.trim();
+    if (words !== '') onNote(words, finding);
+  };
+  return (
+    <div className="board note-board">
+      <label className="note-field wide">
+        <span>What should be remembered?</span>
+        <textarea rows={3} value={text} onChange={(event) => setText(event.target.value)} placeholder={partial ?? undefined} />
+      </label>
+      <Tile ring={0} mark="wrong" disabled={text.trim() === ''} onPress={() => done(true)} name="Done, it must be mended">
+        Done: must be mended
+      </Tile>
+      <Tile ring={1} disabled={text.trim() === ''} onPress={() => done(false)}>
+        Done: just a note
+      </Tile>
+      {onPhoto && (
+        <label className="slab tile photo-tile">
+          <span>Take a picture</span>
+          <input
+            type="file"
+            accept="image/*"
+            capture="environment"
+            className="unseen"
+            onChange={(event) => {
+              const file = event.target.files?.[0];
+              if (file) onPhoto(file);
+            }}
+          />
+        </label>
+      )}
+      <Tile ring={2} onPress={onClose} className={onPhoto ? '' : 'wide'}>
+        No note
+      </Tile>
+    </div>
+  );
+}
