@@ -5,7 +5,7 @@ import type { Position } from '../checks/expects.ts';
 import type { Limit, Outcome, RuleId } from '../checks/outcome.ts';
 import type { PlannedCheck } from '../plan/plan.ts';
 import type { UnitId } from '../quantity/units.ts';
-import { fromSI } from '../quantity/units.ts';
+import { convert, fromSI, UNITS } from '../quantity/units.ts';
 import type { Entry, Round, UnitEvent } from '../round/entry.ts';
 import type { Unit } from '../unit/unit.ts';
 import { inForce } from './inForce.ts';
@@ -153,7 +153,7 @@ function begin(check: PlannedCheck, round: Round, unit: UnitId, fingerprint: str
 function update(series: Growing, check: PlannedCheck, round: Round, unit: UnitId, fingerprint: string): void {
   const { expects } = check;
   series.check = check;
-  series.unit = unit;
+  if (unit !== series.unit) inUnit(series, unit);
   series.step = expects.kind === 'reading' ? expects.step : 1;
   series.quantity = expects.kind === 'reading' || expects.kind === 'count' ? expects.quantity : '';
   series.fingerprint = fingerprint;
@@ -163,6 +163,23 @@ function update(series: Growing, check: PlannedCheck, round: Round, unit: UnitId
   const { placardTemperatureK, elevationM } = check.judge.params;
   series.referenceK = typeof placardTemperatureK === 'number' && placardTemperatureK > 0 ? placardTemperatureK : REFERENCE_K;
   series.airPa = outsideAirPressure(typeof elevationM === 'number' ? elevationM : round.plan.unit.homeElevationM);
+}
+
+/** The metric switch was turned: the same readings in the unit asked for now. What measured something else is dropped. */
+function inUnit(series: Growing, unit: UnitId): void {
+  const { unit: before } = series;
+  series.unit = unit;
+  if (UNITS[before].dimension !== UNITS[unit].dimension) {
+    series.earlier = [];
+    return;
+  }
+  const converted = (reading: SeriesReading): SeriesReading => ({
+    ...reading,
+    value: convert(reading.value, before, unit),
+    read: convert(reading.read, before, unit),
+  });
+  series.readings = series.readings.map(converted);
+  series.earlier = series.earlier.map((segment) => ({ ...segment, readings: segment.readings.map(converted) }));
 }
 
 function readingOf(
@@ -201,7 +218,7 @@ function cutBefore(
     if (swapped) return 'tire changed';
   }
   if (fingerprint !== series.fingerprint && comparableUnknown(fingerprint, series.fingerprint)) return 'the profile was changed';
-  return unit === series.unit ? null : 'read in another unit from here on';
+  return UNITS[unit].dimension === UNITS[series.unit].dimension ? null : 'something else is measured from here on';
 }
 
 /** A figure that was unknown and is now known is not a change of the thing itself. */
@@ -257,10 +274,15 @@ const COLD_AFTER_S = 3 * 3600;
 /** Whether the round says that the unit was towed too recently for a pressure to be a cold one. */
 function readWarm(round: Round, answers: ReturnType<typeof inForce>): boolean {
   return round.plan.checks.some((check) => {
-    if (check.expects.kind !== 'reading' || check.expects.quantity !== 'hours-parked') return false;
-    const entry = answers.get(check.key);
-    return entry?.kind === 'answered' && entry.answer.kind === 'reading' && entry.answer.si < COLD_AFTER_S;
+    const entry = check.check === 'parked-time' || isHoursParked(check) ? answers.get(check.key) : undefined;
+    if (entry?.kind !== 'answered') return false;
+    const { answer } = entry;
+    return answer.kind === 'choice' ? answer.option === 'warm' : answer.kind === 'reading' && answer.si < COLD_AFTER_S;
   });
+}
+
+function isHoursParked({ expects }: PlannedCheck): boolean {
+  return expects.kind === 'reading' && expects.quantity === 'hours-parked';
 }
 
 /** Outside air temperature answered in this round, K; null when it was not. */

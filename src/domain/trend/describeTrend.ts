@@ -179,8 +179,9 @@ function changes(rule: RuleId, falling: boolean): string {
 /** At its own check a tire's pressure needs no name: "Left rear". */
 export function subject(series: Pick<Series, 'rule' | 'position' | 'name'>): string {
   if (series.position === null) return capitalized(series.name);
-  const where = capitalized(positionWords(series.position));
-  return series.rule === 'tire-pressure' ? where : `${where} ${series.name}`;
+  const where = positionWords(series.position);
+  if (series.rule === 'tire-pressure') return capitalized(where);
+  return capitalized(series.name.includes(where) ? series.name : `${where} ${series.name}`);
 }
 
 function forecastTime(found: ReturnType<typeof forecastFor>, origin: number): ForecastTime | null {

@@ -1,13 +1,13 @@
 import type { Position } from '../checks/expects.ts';
 import type { Series } from '../history/series.ts';
-import { statement } from './describeTrend.ts';
+import { statement, subject } from './describeTrend.ts';
 import { detectDrift } from './detectDrift.ts';
 import { median } from './median.ts';
 import { splitAtRefills } from './splitAtRefills.ts';
 import type { TrendStatement } from './statement.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import { DAY_MS } from './trendPoints.ts';
-import { amountWords, capitalized, convertDifference, type Display, displayedUnit, positionWords, rateWords } from './wording.ts';
+import { amountWords, convertDifference, type Display, displayedUnit, positionWords, rateWords } from './wording.ts';
 
 /**
  * One side falling behind the other: needs no temperature, since both sides stand in the same cold.
@@ -36,13 +36,12 @@ export function sideDivergence(left: Series, right: Series, display: Display): T
   const rate = rateWords(Math.abs(drift.robust.slope), left.unit, left.step, display);
   const gapWords =
     gap > left.step ? `; it is about ${amountWords(convertDifference(gap, left.unit, shown), shown, step)} lower now` : '';
-  const what = left.rule === 'tire-pressure' ? '' : ` ${left.name}`;
   return statement(
     behind,
     { readings: pairs },
     {
       kind: 'divergence',
-      text: `${capitalized(positionWords(behind.position))}${what} falls behind ${positionWords(ahead.position)} by about ${rate}${gapWords}.`,
+      text: `${subject(behind)} falls behind ${positionWords(ahead.position)} by about ${rate}${gapWords}.`,
       concern: true,
       slopePerDay: -Math.abs(drift.robust.slope),
       p: drift.p,

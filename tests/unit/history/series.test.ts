@@ -102,6 +102,18 @@ describe('buildSeries', () => {
     expect(series?.readings[1]?.value).toBe(series?.readings[1]?.read);
   });
 
+  it('goes on in the unit asked for when the metric switch is turned', () => {
+    const metric = givenRound({
+      at: 7 * DAY,
+      checks: [{ ...LEFT, unit: 'kPa' }],
+      answers: [{ key: 'tire-pressure@left', value: 448 }],
+    });
+    const [series] = buildSeries([pressureRound(0, 65), metric], []);
+    expect(series?.unit).toBe('kPa');
+    // 65 psi is 448.159 kPa (NIST SP 811).
+    expect(series?.readings.map((reading) => Math.round(reading.read * 10) / 10)).toEqual([448.2, 448]);
+  });
+
   it('takes the same entries in force as the replay of a round', () => {
     const check = plannedCheck(LEFT);
     const step = fc.record({ kind: fc.constantFrom('answered', 'skipped', 'undone'), value: fc.integer({ min: 20, max: 80 }) });
