@@ -1,7 +1,7 @@
 /** The shape of one check in the catalogue. The catalogue itself is data in `catalogue/`. */
 import type { Unit } from '../unit/unit.ts';
 import type { Expects, Position } from './expects.ts';
-import type { JudgeSpec, Outcome } from './outcome.ts';
+import type { JudgeSpec, Outcome, Source } from './outcome.ts';
 
 export type RoundKind = 'before-towing' | 'before-leaving-the-lake' | 'stop-on-the-road';
 
@@ -27,6 +27,12 @@ export interface CheckScope {
   readonly position: Position | null;
   /** 0-based, for `spread: 'cylinder'`. */
   readonly index: number;
+  /** Epoch milliseconds of the planning; missing: ages cannot be judged, so dates are asked for. */
+  readonly at?: number;
+  /** The system in which a bare number is meant and lines speak; missing: US. */
+  readonly display?: 'us' | 'metric';
+  /** This wheel was taken off and put back not long ago, so its lugs are due again. */
+  readonly mounted?: boolean;
 }
 
 /** Lines to be spoken. Written for the ear: short, no abbreviations, numbers as words are spoken. */
@@ -68,4 +74,6 @@ export interface CheckDefinition {
   readonly patienceS: number;
   /** Things whose failure means "do not tow until mended". */
   readonly worst: Outcome;
+  /** Where the check comes from; the limits name theirs themselves. */
+  readonly sources?: readonly Source[];
 }
