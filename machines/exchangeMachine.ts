@@ -346,7 +346,7 @@ export const exchangeMachine = setup({
           on: {
             'ears.reported': {
               guard: ({ context, event }) =>
-                event.event.type === 'heard' && isYes(context.topic.consider(event.event.hearing, context.asked)),
+                event.event.type === 'heard' && isYes(context.topic.consider(event.event.hearing, context.asked, true)),
               target: '#exchange.keeping',
             },
           },
@@ -400,5 +400,5 @@ function considerHearing(context: ExchangeContext, hearing: Hearing): Partial<Ex
       via: 'voice',
     };
   }
-  return { step: context.topic.consider(hearing, context.asked), via: 'voice', partial: null };
+  return { step: context.topic.consider(hearing, context.asked, context.offers.length > 0), via: 'voice', partial: null };
 }

@@ -14,6 +14,7 @@ import type { Style } from '../domain/round/topics.ts';
 import type { EarsView, RoundPhase, RoundRequest, RoundView } from '../domain/round/view.ts';
 import type { Cue, Ears, EarsEvent, EarsId, ListenRequest, Mouth, MouthSettings } from '../domain/voice/ports.ts';
 import type { Record } from '../record/record.ts';
+import type { Clock } from './clock.ts';
 import { createKeeper } from './keeper.ts';
 
 export interface RoundSessionOptions {
@@ -31,7 +32,7 @@ export interface RoundSessionOptions {
   readonly playCue: (cue: Cue) => void;
   readonly adjustLoudness: (by: 1 | -1) => void;
   readonly record: Record;
-  readonly now: () => number;
+  readonly clock: Clock;
   readonly newId: () => string;
 }
 
@@ -47,7 +48,8 @@ export interface RoundSession {
 const TAIL_MS = 150;
 
 export function createRoundSession(options: RoundSessionOptions): RoundSession {
-  const { record, round, now } = options;
+  const { record, round, clock } = options;
+  const now = () => clock.now();
   const providers = new Map<EarsId, Ears>(options.ears.map((ears) => [ears.id, ears]));
   const keeper = createKeeper({
     record,
@@ -80,7 +82,7 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
       if (signal.aborted) return;
       await mouth.say(line, settings, signal);
     }
-    if (mouth.id !== 'silent' && input.lines.length > 0) await pause(TAIL_MS, signal);
+    if (mouth.id !== 'silent' && input.lines.length > 0) await clock.sleep(TAIL_MS, signal);
   });
   const keep = fromPromise<readonly Entry[], { drafts: readonly EntryDraft[] }>(({ input }) => keeper.keep(input.drafts));
   const listen = fromCallback<{ type: 'unused' }, { request: ListenRequest }>(({ input, sendBack }) => {
@@ -91,7 +93,7 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
     ears.send({ type: 'listen.requested', request: input.request, reply });
     return () => ears.send({ type: 'listen.stopped', reply });
   });
-  const deadline = fromPromise<void, { at: number }>(({ input, signal }) => pause(Math.max(0, input.at - now()), signal));
+  const deadline = fromPromise<void, { at: number }>(({ input, signal }) => clock.sleep(input.at - now(), signal));
 
   const actor = createActor(
     roundMachine.provide({
@@ -259,15 +261,4 @@ function earsView(
   if (snapshot.matches('preparing')) return view('loading', null, context.progress);
   const open = exchange?.context.ears ?? 'closed';
   return view(open === 'hearing' ? 'hearing' : open === 'open' ? 'listening' : 'waiting', exchange?.context.trouble ?? null);
-}
-
-/** A timer that ends early, and never rejects, when the signal is aborted. */
-function pause(ms: number, signal: AbortSignal): Promise<void> {
-  return new Promise((resolve) => {
-    const timer = setTimeout(resolve, Math.min(ms, 2 ** 31 - 1));
-    signal.addEventListener('abort', () => {
-      clearTimeout(timer);
-      resolve();
-    });
-  });
 }

@@ -1,5 +1,5 @@
-import { createActor, fromCallback, fromPromise } from 'xstate';
 import { describe, expect, it } from 'vitest';
+import { createActor, fromCallback, fromPromise } from 'xstate';
 import { earsMachine } from '../../machines/earsMachine.ts';
 import type { EarsEvent, EarsId, EarsState, ListenRequest } from '../../src/domain/voice/ports.ts';
 import { heard, REQUEST } from './support/exchange.ts';
@@ -45,7 +45,9 @@ describe('the ears', () => {
   });
 
   it('fall back to the next recogniser when one is not available', async () => {
-    const { actor, live, prepared, settle } = ears({ 'built-in': { kind: 'unavailable', sentence: 'The voice model is damaged.' } });
+    const { actor, live, prepared, settle } = ears({
+      'built-in': { kind: 'unavailable', sentence: 'The voice model is damaged.' },
+    });
     actor.send({ type: 'listen.requested', request: REQUEST, reply: () => {} });
     await settle();
     expect(prepared).toEqual(['built-in', 'browser']);

@@ -15,7 +15,7 @@ import type { PlannedCheck } from '../plan/plan.ts';
 import { fromSI } from '../quantity/units.ts';
 import type { Answer, EntryDraft, How } from './entry.ts';
 import { NO_HEARING } from './how.ts';
-import { type Display, judgeAnswer } from './judging.ts';
+import { type Display, judgeAnswer, judgeContextOf } from './judging.ts';
 import type { CheckState, RoundState } from './replay.ts';
 import type { Keeping, Offer, Step } from './step.ts';
 
@@ -65,7 +65,8 @@ export function considerHearing(matter: Matter, current: CheckState, hearing: He
     hearing,
     meanings,
     context,
-    expectation: matter.past.get(current.check.key)?.expectation ?? null,
+    expectation:
+      matter.past.get(current.check.key)?.expectation(judgeContextOf(matter.state, matter.now, matter.display).outsideK) ?? null,
     limitsAt: limitsAt(current.check),
     asked,
     style: matter.style,

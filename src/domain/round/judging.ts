@@ -4,30 +4,33 @@ import { judge } from '../judge/judge.ts';
 import type { JudgeContext, Judgement } from '../judge/judgement.ts';
 import { roundVerdict } from '../judge/verdict.ts';
 import type { PlannedCheck } from '../plan/plan.ts';
+import type { Display } from '../voice/settings.ts';
 import type { Answer } from './entry.ts';
 import { answersInForce, type RoundState } from './replay.ts';
 
-export type Display = 'us' | 'metric';
+export type { Display };
 
-/** Quantity under which the round keeps how long the unit has stood; see the catalogue's parking check. */
-const PARKED_QUANTITY = 'hours-parked';
+/** The catalogue's check for how long the unit has stood; `cold`: three hours or more. */
+const PARKED_CHECK = 'parked-time';
+const COLD_AFTER_H = 3;
 
 /** The context that the judge needs, taken from this round's own answers; nothing is assumed. */
 export function judgeContextOf(state: RoundState, at: number, display: Display): JudgeContext {
-  const reading = (matches: (check: PlannedCheck) => boolean): number | null => {
-    const found = state.checks.find((entry) => matches(entry.check) && entry.entry?.kind === 'answered');
-    const answer = found?.entry?.kind === 'answered' ? found.entry.answer : null;
-    return answer?.kind === 'reading' ? answer.si : null;
-  };
-  const parkedS = reading((check) => check.expects.kind === 'reading' && check.expects.quantity === PARKED_QUANTITY);
+  const outside = answerTo(state, (check) => check.judge.rule === 'outside-temperature');
+  const parked = answerTo(state, (check) => check.check === PARKED_CHECK);
   return {
     at,
-    outsideK: reading((check) => check.judge.rule === 'outside-temperature'),
+    outsideK: outside?.kind === 'reading' ? outside.si : null,
     elevationM: state.round.plan.unit.homeElevationM,
-    hoursParked: parkedS === null ? null : parkedS / 3600,
+    hoursParked: parked?.kind === 'choice' ? (parked.option === 'cold' ? COLD_AFTER_H : 0) : null,
     answers: answersInForce(state),
     display,
   };
+}
+
+function answerTo(state: RoundState, matches: (check: PlannedCheck) => boolean): Answer | null {
+  const found = state.checks.find((entry) => matches(entry.check));
+  return found?.entry?.kind === 'answered' ? found.entry.answer : null;
 }
 
 export function judgeAnswer(state: RoundState, check: PlannedCheck, answer: Answer, at: number, display: Display): Judgement {

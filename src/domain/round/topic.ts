@@ -18,7 +18,8 @@ export interface ExchangeTopic {
   readonly patienceMs: number;
   /** Spoken when nothing is heard for that long, each once; then the tool waits in silence. */
   readonly reminders: readonly string[];
-  readonly consider: (hearing: Hearing, asked: number) => Step;
+  /** `confirming`: a yes or no is awaited, or a new value. */
+  readonly consider: (hearing: Hearing, asked: number, confirming: boolean) => Step;
   /** A press is certain: it needs no belief, only judgement. */
   readonly press: (answer: Answer, via: 'button' | 'key') => Step;
   /** Lines for a command that leaves the exchange where it is; null where the round must act. */

@@ -7,6 +7,7 @@ import { interpret } from '../language/interpret.ts';
 import { askAgainLine, commandHelp } from '../language/questions.ts';
 import { readBack } from '../language/readBack.ts';
 import type { ListenRequest } from '../voice/ports.ts';
+import type { SpeakingStyle } from '../voice/settings.ts';
 import { considerHearing, considerPress, type Matter, namedOthers, sentence } from './consider.ts';
 import type { EntryDraft } from './entry.ts';
 import { NO_HEARING } from './how.ts';
@@ -18,7 +19,22 @@ import type { Keeping, Step } from './step.ts';
 import type { ExchangeTopic, Via } from './topic.ts';
 
 /** How much is said: all of it for someone new, little for a practised user. */
-export type Style = 'full' | 'terse';
+export type Style = SpeakingStyle;
+
+/** Answered this often in earlier rounds, a check is asked in few words. */
+const PRACTISED_AFTER = 3;
+
+function styleFor(speaking: Speaking, key: string): 'full' | 'terse' {
+  if (speaking.style !== 'adaptive') return speaking.style;
+  return (speaking.past.get(key)?.times ?? 0) >= PRACTISED_AFTER ? 'terse' : 'full';
+}
+
+/** Where no check is asked: practised when half of the plan was answered often enough. */
+function callStyle(speaking: Speaking): 'full' | 'terse' {
+  const { checks } = speaking.state.round.plan;
+  const practised = checks.filter((check) => styleFor(speaking, check.key) === 'terse').length;
+  return practised * 2 >= checks.length ? 'terse' : 'full';
+}
 
 /** The part of the round machine's context that the lines are made from. */
 export interface Speaking {
@@ -48,11 +64,13 @@ export function roundName(kind: keyof typeof ROUND_NAMES): string {
 }
 
 const READY: Expects = { kind: 'state', ok: ['ready', 'start', 'begin'], problem: ['not yet'], yesMeans: 'ok' };
+const CARRY_ON: Expects = { kind: 'state', ok: ['carry on', 'back', 'resume', 'ready'], problem: ['not yet'], yesMeans: 'ok' };
 const CALL_PATIENCE_MS = 20_000;
 
 /** Before the first check: which unit, how many checks, what is not known, and how to talk to the tool. */
 export function briefingTopic(speaking: Speaking): ExchangeTopic {
-  const { state, style } = speaking;
+  const { state } = speaking;
+  const style = callStyle(speaking);
   const { plan } = state.round;
   const opening = [
     `${roundName(plan.round)}. ${plan.unit.name}. ${count(plan.checks.length, 'check')} at ${count(plan.stations.length, 'stop')}.`,
@@ -70,11 +88,12 @@ export function briefingTopic(speaking: Speaking): ExchangeTopic {
 
 /** One check: read-back of the last one, close of the station, the new station, what is drifting, caution, question. */
 export function checkTopic(speaking: Speaking, key: string): ExchangeTopic {
-  const { state, style } = speaking;
+  const { state } = speaking;
+  const style = styleFor(speaking, key);
   const current = state.byKey.get(key);
   if (!current) throw new Error(`checkTopic requires a check of the plan, not ${key}`);
   const { check } = current;
-  const matter = matterOf(speaking);
+  const matter = matterOf(speaking, style);
   const trend = speaking.past.get(key)?.trend ?? null;
   const opening = [
     ...speaking.prefix,
@@ -96,7 +115,8 @@ export function checkTopic(speaking: Speaking, key: string): ExchangeTopic {
     reasonRequest: { ...request, expects: SKIP_REASONS, positions: [], others: [], mode: 'answer' },
     patienceMs: Math.max(6, check.patienceS) * 1000,
     reminders: [sentence(check.lines.hint), 'Take your time. The buttons work too.'],
-    consider: (hearing, asked) => considerHearing({ ...matter, now: speaking.now() }, current, hearing, asked, false),
+    consider: (hearing, asked, confirming) =>
+      considerHearing({ ...matter, now: speaking.now() }, current, hearing, asked, confirming),
     press: (answer, via) => considerPress({ ...matter, now: speaking.now() }, current, answer, via),
     speakFor: (command) => {
       if (command === 'why') return [check.lines.why];
@@ -145,7 +165,7 @@ export function checkTopic(speaking: Speaking, key: string): ExchangeTopic {
 
 /** After a pause: what to say to go on. */
 export function holdTopic(speaking: Speaking): ExchangeTopic {
-  return callTopic(speaking, [...speaking.prefix, 'Holding. Say "carry on" when you are back.'], READY, []);
+  return callTopic(speaking, [...speaking.prefix, 'Holding. Say "carry on" when you are back.'], CARRY_ON, []);
 }
 
 /** Only a timed check is left and it is not due yet. */
@@ -220,8 +240,8 @@ export function whereLines(state: RoundState, key: string | null): readonly stri
   ].filter((line) => line !== '');
 }
 
-function matterOf(speaking: Speaking): Omit<Matter, 'now'> {
-  const { state, past, style, display } = speaking;
+function matterOf(speaking: Speaking, style: 'full' | 'terse'): Omit<Matter, 'now'> {
+  const { state, past, display } = speaking;
   return { state, past, style, display };
 }
 
@@ -247,7 +267,7 @@ function callTopic(
 ): ExchangeTopic {
   const { state } = speaking;
   const request: ListenRequest = { expects, position: null, positions: [], others: [], mode: 'confirm' };
-  const how = (via: Via) => ({ ...via, by: 'first' as const });
+  const how = (via: Via) => ({ ...NO_HEARING, via, by: 'first' as const });
   return {
     opening,
     request,
@@ -262,7 +282,7 @@ function callTopic(
     press: () => ({ kind: 'ignore' }),
     speakFor: (command) =>
       command === 'help'
-        ? [...reminders, commandHelp(speaking.style)]
+        ? [...reminders, commandHelp(callStyle(speaking))]
         : command === 'where'
           ? whereLines(state, speaking.key)
           : null,

@@ -71,9 +71,15 @@ export const topic = (changes: Partial<ExchangeTopic> = {}): ExchangeTopic => ({
   press: () => ({ kind: 'keep', drafts: [draft('pressed')], readBack: ['Pinned.'] }),
   speakFor: (command) => (command === 'why' ? ['Because pins carry the weight.'] : null),
   askAgain: (asked) => `Again ${asked}.`,
-  skip: (reason) => ({ drafts: [{ kind: 'skipped', key: 'pins', reason, how: { ...NO_HEARING, via: 'voice', by: 'first' }, supersedes: null }], readBack: [`Skipped: ${reason}.`] }),
+  skip: (reason) => ({
+    drafts: [{ kind: 'skipped', key: 'pins', reason, how: { ...NO_HEARING, via: 'voice', by: 'first' }, supersedes: null }],
+    readBack: [`Skipped: ${reason}.`],
+  }),
   note: (text) => ({ drafts: [noted(text)], readBack: ['Noted.'] }),
-  photo: (photo) => ({ drafts: [{ ...(noted(null) as Extract<EntryDraft, { kind: 'noted' }>), photo }], readBack: ['Picture kept.'] }),
+  photo: (photo) => ({
+    drafts: [{ ...(noted(null) as Extract<EntryDraft, { kind: 'noted' }>), photo }],
+    readBack: ['Picture kept.'],
+  }),
   ...changes,
 });
 
@@ -122,7 +128,9 @@ export function world(given: ExchangeTopic = topic(), mute = false): World {
         keep: fromPromise(async ({ input }) => {
           if (broken !== null) throw new Error(broken);
           kept.push(...input.drafts);
-          return input.drafts.map((entry, index): Entry => ({ ...entry, id: `e${kept.length}-${index}`, round: 'r', seq: index, at: 0 }) as Entry);
+          return input.drafts.map(
+            (entry, index): Entry => ({ ...entry, id: `e${kept.length}-${index}`, round: 'r', seq: index, at: 0 }) as Entry,
+          );
         }),
       },
       actions: {
