@@ -67,7 +67,10 @@ export function describeTrend(series: Series, limits: readonly Limit[], now: num
     });
   }
   const drift = detectDrift(blocks, series.step);
-  const shift = blocks.length === 1 ? detectShift(seen.points, series.step) : null;
+  const found = blocks.length === 1 ? detectShift(seen.points, series.step) : null;
+  // A sound tire loses a little all year; less than the damage of a month is no step.
+  const least = series.rule === 'tire-pressure' ? convertDifference(THRESHOLDS.tireDamagePsiPerMonth, 'psi', series.unit) : 0;
+  const shift = found && Math.abs(found.after - found.before) >= least ? found : null;
   if (shift && (!drift || fitsBetter(shift, drift, seen.points))) return describeShift(series, seen, shift, now, display);
   return drift ? describeDrift(series, seen, drift, limits, now, display) : null;
 }
@@ -123,17 +126,19 @@ function describeDrift(
   limits: readonly Limit[],
   now: number,
   display: Display,
-): TrendStatement {
+): TrendStatement | null {
   const falling = drift.robust.slope < 0;
   const forecast = forecastTime(forecastFor(drift, limits, series.unit), seen.origin);
   const ahead = limitAhead(drift, limits, series.unit);
   const behind = limitBehind(drift, limits, series.unit);
+  const perMonth = series.rule === 'tire-pressure' ? pressureLossPerMonth(drift, series) : 0;
+  if (series.rule === 'tire-pressure' && perMonth < THRESHOLDS.tireNormalPsiPerMonth && !forecast && !behind) return null;
   const rate = rateWords(Math.abs(drift.robust.slope), series.unit, series.step, display);
   const lead = `${subject(series)} ${changes(series.rule, falling)} about ${rate}`;
   return statement(series, seen, {
     kind: 'drift',
     text: `${lead}${consequence()}.`,
-    concern: forecast !== null || behind !== null,
+    concern: forecast !== null || behind !== null || perMonth > THRESHOLDS.tireDamagePsiPerMonth,
     slopePerDay: drift.robust.slope,
     p: drift.p,
     forecast,
@@ -142,6 +147,9 @@ function describeDrift(
       `Theil–Sen slope of ${drift.count} readings over ${Math.round(drift.spanDays)} days, Mann–Kendall p ${drift.p < 0.001 ? 'below 0.001' : drift.p.toFixed(3)}.`,
       ...(drift.blocks.length > 1
         ? [`Pumped up ${drift.blocks.length === 2 ? 'once' : `${countWords(drift.blocks.length - 1)} times`} in that time.`]
+        : []),
+      ...(perMonth > THRESHOLDS.tireDamagePsiPerMonth
+        ? ['More than two pounds a month means damage somewhere: have it inspected (a major tire maker’s owner booklet).']
         : []),
       ...(drift.outliers > 0 ? [`${capitalized(countWords(drift.outliers))} left out as not fitting.`] : []),
       ...(drift.began === null
@@ -157,6 +165,11 @@ function describeDrift(
     if (!forecast || !ahead) return '';
     return `; it reaches ${limitWords(ahead.level)} ${whenWords(forecast.at, forecast.earliest, forecast.latest, now)}`;
   }
+}
+
+/** What a tire loses in psi a month; negative where it gains. */
+function pressureLossPerMonth(drift: Drift, series: Series): number {
+  return -convertDifference(drift.robust.slope, series.unit, 'psi') * (365.2425 / 12);
 }
 
 function describeBroken(series: Series, seen: TrendPoints, now: number): TrendStatement | null {

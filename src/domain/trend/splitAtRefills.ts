@@ -2,6 +2,9 @@ import { MAD_TO_SIGMA, median } from './median.ts';
 import type { Point } from './theilSen.ts';
 import { THRESHOLDS } from './thresholds.ts';
 
+/** Longer than this between two readings, a low one is believed. */
+const SPIKE_DAYS = 30;
+
 /**
  * Cut points in order of time wherever the tire was pumped up: the level jumps, the leak goes on.
  *
@@ -21,10 +24,15 @@ export function splitAtRefills(points: readonly Point[], step: number, direction
   let block: Point[] = [];
   for (const [index, point] of points.entries()) {
     const rise = rises[index - 1] ?? 0;
-    const next = rises[index];
     const size = direction === 'up' ? rise : Math.abs(rise);
-    const back = next !== undefined && Math.sign(next) === -Math.sign(rise) && Math.abs(next) > 0.6 * Math.abs(rise);
-    const afterSpike = index >= 2 && Math.abs((rises[index - 2] ?? 0) + rise) < 0.4 * Math.abs(rise);
+    const before = points[index - 1];
+    const earlier = points[index - 2];
+    const next = points[index + 1];
+    const near = (other: Point | undefined, level: Point | undefined) =>
+      other !== undefined && level !== undefined && Math.abs(other.x - level.x) < 0.4 * Math.abs(rise);
+    const back = near(next, before);
+    // Down and up again within a month is one wrong reading; over a longer time the tire went soft and was pumped up.
+    const afterSpike = near(point, earlier) && before !== undefined && earlier !== undefined && before.t - earlier.t < SPIKE_DAYS;
     if (size >= least && !back && !afterSpike && block.length > 0) {
       blocks.push(block);
       block = [];

@@ -33,5 +33,9 @@ export const THRESHOLDS = {
   lugBackground: 0.1,
   lugP: 0.01,
   lugRounds: 6,
+  /** A sound tire loses up to a pound a month through its rubber: common practice, no source. */
+  tireNormalPsiPerMonth: 1,
+  /** More than that is damage somewhere: two pounds a month, a major tire maker's owner booklet. */
+  tireDamagePsiPerMonth: 2,
   furnaceP: 0.01,
 } as const;

@@ -81,12 +81,10 @@ export function rateWords(perDay: number, unit: UnitId, step: number, display: D
   const rate = convertDifference(perDay, unit, shown);
   const shownStep = convertDifference(step, unit, shown);
   const period = PERIODS.find(({ days }) => rate * days >= 0.7 * shownStep) ?? PERIODS[2];
-  return `${amountWords(rate * period.days, shown, Math.min(shownStep, roundStep(rate * period.days)))} ${period.words}`;
-}
-
-/** A step small enough that a small amount does not round to nought. */
-function roundStep(amount: number): number {
-  return 10 ** Math.floor(Math.log10(Math.max(amount, 1e-3)));
+  const amount = rate * period.days;
+  // Halves of what is read in whole steps; what is too small for that, in its own first decimal.
+  const saidStep = shownStep >= 0.25 && amount >= 0.35 ? 1 : 10 ** Math.floor(Math.log10(Math.max(amount, 1e-3)));
+  return `${amountWords(amount, shown, saidStep)} ${period.words}`;
 }
 
 /** A value as it would be read off, without its unit: "58". */

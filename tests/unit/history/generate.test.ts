@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest';
+import { generateHistory } from '../../../src/domain/demo/generate.ts';
+import { inForce } from '../../../src/domain/history/inForce.ts';
+import { replay } from '../../../src/domain/round/replay.ts';
+import { trendsFor } from '../../../src/domain/trend/trendsFor.ts';
+import { createUnit } from '../../../src/domain/unit/createUnit.ts';
+import { TEMPLATES } from '../../../src/domain/unit/templates.ts';
+
+const AT = Date.UTC(2026, 1, 20);
+
+function demoUnits() {
+  return TEMPLATES.slice(0, 3).map((template, index) => ({
+    ...createUnit(template, { id: `demo-${index}`, name: `Demo ${index}`, at: 0 }),
+    demo: true,
+  }));
+}
+
+const history = generateHistory({ units: demoUnits(), years: 2, seed: 5, at: AT });
+
+describe('generateHistory', () => {
+  it('gives the same history for the same seed, and another for another', () => {
+    const units = demoUnits().slice(0, 1);
+    const make = (seed: number) => JSON.stringify(generateHistory({ units, years: 1, seed, at: AT }));
+    expect(make(5)).toBe(make(5));
+    expect(make(6)).not.toBe(make(5));
+  });
+
+  it('marks every round as demo data', () => {
+    expect(history.rounds.length).toBeGreaterThan(100);
+    for (const { round } of history.rounds)
+      expect([round.demo, round.plan.demo, round.plan.unit.demo]).toEqual([true, true, true]);
+  });
+
+  it('counts entries from nought without a gap, in time order, none in the future, ids unique', () => {
+    const ids = new Set<string>();
+    for (const { round, entries } of history.rounds) {
+      let last = round.startedAt;
+      for (const [index, entry] of entries.entries()) {
+        expect(entry.seq).toBe(index);
+        expect(entry.round).toBe(round.id);
+        expect(entry.at).toBeGreaterThanOrEqual(last);
+        last = entry.at;
+        ids.add(entry.id);
+      }
+      expect(last).toBeLessThan(AT);
+    }
+    expect(ids.size).toBe(history.rounds.reduce((sum, { entries }) => sum + entries.length, 0));
+  });
+
+  it('answers every check of every plan, or skips it with a reason', () => {
+    for (const { round, entries } of history.rounds) {
+      expect(
+        replay(round, entries)
+          .checks.filter((state) => state.status === 'open')
+          .map((state) => state.check.key),
+      ).toEqual([]);
+    }
+  });
+
+  it('gives readings on their step and inside their range, and choices that exist', () => {
+    let readings = 0;
+    for (const { round, entries } of history.rounds) {
+      const answers = inForce(entries);
+      for (const { key, expects } of round.plan.checks) {
+        const entry = answers.get(key);
+        if (entry?.kind !== 'answered') continue;
+        const { answer } = entry;
+        expect(answer.kind).toBe(expects.kind);
+        if (answer.kind === 'choice' && expects.kind === 'choice')
+          expect(expects.options.map((option) => option.id)).toContain(answer.option);
+        if (answer.kind !== 'reading' || expects.kind !== 'reading') continue;
+        readings++;
+        expect(answer.said.value).toBeGreaterThanOrEqual(expects.min);
+        expect(answer.said.value).toBeLessThanOrEqual(expects.max);
+        expect(Math.abs(answer.said.value / expects.step - Math.round(answer.said.value / expects.step))).toBeLessThan(1e-6);
+      }
+    }
+    expect(readings).toBeGreaterThan(1000);
+  });
+
+  it('holds what looking back should find: the leak, the lug, the fading battery, the slow furnace', () => {
+    const { statements } = trendsFor(history, AT, 'us');
+    const found = statements.map((one) => `${one.unitId} ${one.kind} ${one.key}`);
+    const leaky = history.rounds
+      .find(({ round }) => round.unit === 'demo-0')
+      ?.round.plan.checks.filter((check) => check.judge.rule === 'tire-pressure')
+      .at(-1)?.key;
+    expect(found.some((one) => one.startsWith('demo-0') && leaky !== undefined && one.endsWith(leaky))).toBe(true);
+    expect(found.some((one) => one.startsWith('demo-1 lugs'))).toBe(true);
+    expect(found.some((one) => one.startsWith('demo-2 furnace'))).toBe(true);
+    expect(found.filter((one) => one.includes(' lugs ')).length).toBe(1);
+  });
+
+  it('refuses no time at all', () => {
+    expect(() => generateHistory({ units: [], years: 0, seed: 1, at: AT })).toThrow(RangeError);
+  });
+});
