@@ -124,9 +124,11 @@ export function walkingTable(unit: Unit, places: readonly Place[]): readonly (re
   }
   return places.map((from, i) =>
     places.map((to, j) => {
+      if (i === j) return 0;
       const climbs = Number(from.kind === 'inside') + Number(to.kind === 'inside');
       const metres = cell(table, i, j) + (climbs === 1 ? CLIMB_M : 0);
-      return Math.round(metres * 1000);
+      // Rounded up, so that no way is longer than one with a stop on it: ceil(a + b) ≤ ceil(a) + ceil(b).
+      return Math.ceil(metres * 1000 - 1e-6);
     }),
   );
 }

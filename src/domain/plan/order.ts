@@ -39,7 +39,7 @@ interface Group {
   readonly station: number;
   readonly kneeling: boolean;
   readonly tasks: readonly number[];
-  /** Groups that must be done before. */
+  /** Groups that must be done before, and those that they need in turn. */
   readonly needs: Mask;
   readonly urgent: number;
 }
@@ -58,7 +58,6 @@ const bit = (index: number): Mask =>
   index < LOW_BITS ? { low: 2 ** index, high: 0 } : { low: 0, high: 2 ** (index - LOW_BITS) };
 const join = (a: Mask, b: Mask): Mask => ({ low: a.low | b.low, high: a.high | b.high });
 const holds = (a: Mask, b: Mask): boolean => (a.low & b.low) === b.low && (a.high & b.high) === b.high;
-const isSame = (a: Mask, b: Mask): boolean => a.low === b.low && a.high === b.high;
 const keyOf = ({ low, high }: Mask): number => high * 2 ** LOW_BITS + low;
 
 /** Walking and kneeling weigh so much that no sum of lateness can outweigh the least of them. */
@@ -68,13 +67,14 @@ const MAIN = 2 ** 22;
  * The least walk over the stations.
  * @param distance square table of non-negative whole numbers (millimetres); `distance[i][i]` is 0
  * @param kneel what kneeling down once counts for, in the same unit
- * @throws RangeError when the precedence goes in a circle, an index is out of range, or there are more than 52 groups
+ * @throws RangeError when the precedence goes in a circle, an index is out of range, or there are more than 52 groups or 30 stations
  */
 export function leastWalk(tasks: readonly Task[], distance: readonly (readonly number[])[], kneel: number): Walk {
   if (tasks.length === 0) return { visits: [], walked: 0, kneels: 0 };
   const ancestors = ancestorsOf(tasks);
   const groups = groupTasks(tasks, ancestors);
   if (groups.length > LOW_BITS + HIGH_BITS) throw new RangeError('leastWalk holds at most 52 groups of checks');
+  if (new Set(groups.map(({ station }) => station)).size > LOW_BITS) throw new RangeError('leastWalk holds at most 30 stations');
   return new Search(groups, distance, kneel).walk(inOrder(tasks));
 }
 
@@ -136,43 +136,73 @@ function groupTasks(tasks: readonly Task[], ancestors: readonly ReadonlySet<numb
     else members.set(key, [index]);
   }
   const indexOfKey = new Map([...members.keys()].map((key, index) => [key, index]));
-  return [...members].map(([key, list]): Group => {
-    const first = tasks[list[0] ?? -1];
-    if (!first) throw new RangeError('leastWalk requires every group to have a task');
-    let needs = NOTHING;
-    for (const member of list) {
-      for (const before of ancestors[member] ?? []) {
-        const other = keys[before];
-        if (other !== undefined && other !== key) needs = join(needs, bit(indexOfKey.get(other) ?? 0));
+  const needs = [...members].map(([key, list]) => {
+    const before = list.flatMap((member) => [...(ancestors[member] ?? [])]).map((index) => keys[index] ?? key);
+    return [...new Set(before)]
+      .filter((other) => other !== key)
+      .reduce((mask, other) => join(mask, bit(indexOfKey.get(other) ?? 0)), NOTHING);
+  });
+  // What is needed may itself, through another of its members, need more.
+  for (let grew = true; grew; ) {
+    grew = false;
+    for (const [index, own] of needs.entries()) {
+      const more = needs.reduce((mask, other, place) => (holds(own, bit(place)) ? join(mask, other) : mask), own);
+      if (more.low !== own.low || more.high !== own.high) {
+        needs[index] = more;
+        grew = true;
       }
     }
+  }
+  return [...members.values()].map((list, index): Group => {
+    const first = tasks[list[0] ?? -1];
+    if (!first) throw new RangeError('leastWalk requires every group to have a task');
     return {
       station: first.station,
       kneeling: first.kneeling,
       tasks: list,
-      needs,
+      needs: needs[index] ?? NOTHING,
       urgent: list.filter((member) => tasks[member]?.urgent === true).length,
     };
   });
 }
 
-interface Candidate {
-  readonly done: Mask;
-  readonly kneels: boolean;
-  readonly urgent: number;
-  readonly tasks: number;
-}
-
 /** A place in the search: what is done, where one stands, and how one came here. */
 interface Node {
-  readonly done: Mask;
+  readonly low: number;
+  readonly high: number;
+  /** Row of the station stood at; -1 before the first. */
   readonly at: number;
   readonly cost: number;
   /** Cost so far plus a bound on the rest that is never too high. */
   readonly promise: number;
   readonly tasksDone: number;
+  readonly urgentDone: number;
   readonly from: Node | null;
   readonly kneels: boolean;
+}
+
+/** A group as the inner loop wants it: bit fields only. */
+interface Chunk {
+  readonly low: number;
+  readonly high: number;
+  readonly needsLow: number;
+  readonly needsHigh: number;
+  /** Groups at other stations that wait for this one. */
+  readonly awaitedLow: number;
+  readonly awaitedHigh: number;
+  readonly kneeling: boolean;
+  readonly urgent: number;
+  readonly tasks: number;
+}
+
+interface Stop {
+  readonly station: number;
+  /** Those that wait for others of the same stop come later. */
+  readonly chunks: readonly Chunk[];
+  readonly allLow: number;
+  readonly allHigh: number;
+  readonly kneelLow: number;
+  readonly kneelHigh: number;
 }
 
 /**
@@ -182,53 +212,96 @@ interface Node {
  */
 class Search {
   private readonly groups: readonly Group[];
-  private readonly distance: readonly (readonly number[])[];
+  private readonly stops: readonly Stop[];
+  private readonly ways: readonly number[];
   private readonly kneel: number;
-  private readonly everything: Mask;
+  private readonly all: Mask;
   private readonly urgentTotal: number;
-  private readonly stations: readonly number[];
-  private readonly byStation: ReadonlyMap<number, readonly number[]>;
+  /** Lengths of shortest trees by the set of stops they join. */
   private readonly trees = new Map<number, number>();
   private readonly queue = new Queue();
-  /** Least cost found so far, by station stood at, then by what is done. */
-  private readonly reached = new Map<number, Map<number, number>>();
+  /** Least cost found so far, by stop stood at, then by what is done. */
+  private readonly reached: readonly Map<number, number>[];
 
   constructor(groups: readonly Group[], distance: readonly (readonly number[])[], kneel: number) {
     this.groups = groups;
-    this.distance = distance;
     this.kneel = kneel;
-    this.everything = groups.reduce((mask, _, index) => join(mask, bit(index)), NOTHING);
+    this.all = groups.reduce((mask, _, index) => join(mask, bit(index)), NOTHING);
     this.urgentTotal = groups.reduce((sum, { urgent }) => sum + urgent, 0);
-    const byStation = new Map<number, number[]>();
-    for (const [index, { station }] of groups.entries()) byStation.set(station, [...(byStation.get(station) ?? []), index]);
-    this.byStation = byStation;
-    this.stations = [...byStation.keys()];
+    const stations = [...new Set(groups.map(({ station }) => station))];
+    this.stops = stations.map((station) => stopAt(station, groups));
+    this.ways = stations.flatMap((from) =>
+      stations.map((to) => {
+        const way = distance[from]?.[to];
+        if (way === undefined || !(way >= 0)) throw new RangeError('leastWalk requires a distance for every pair');
+        return way;
+      }),
+    );
+    this.reached = stations.map(() => new Map());
   }
 
   /** @param sequence task indexes in an order that keeps precedence within a station */
   walk(sequence: readonly number[]): Walk {
-    this.queue.push({ done: NOTHING, at: -1, cost: 0, promise: 0, tasksDone: 0, from: null, kneels: false });
-    for (let node = this.queue.pop(); node; node = this.queue.pop()) {
-      if (isSame(node.done, this.everything)) return this.trace(node, sequence);
-      if (node.cost > this.costAt(node.at, node.done)) continue;
-      this.expand(node);
+    const { queue, all } = this;
+    queue.push({ ...NOTHING, at: -1, cost: 0, promise: 0, tasksDone: 0, urgentDone: 0, from: null, kneels: false });
+    for (let node = queue.pop(); node; node = queue.pop()) {
+      if (node.low === all.low && node.high === all.high) return this.trace(node, sequence);
+      if (node.cost <= this.costAt(node.at, keyOf(node))) this.expand(node);
     }
     throw new RangeError('leastWalk requires precedence without a circle');
   }
 
   private expand(node: Node): void {
-    for (const station of this.stations) {
-      if (station === node.at) continue;
-      for (const { done, kneels, urgent, tasks } of this.candidates(station, node.done)) {
-        const main = this.way(node.at, station) + (kneels ? this.kneel : 0);
-        const cost = node.cost + main * MAIN + urgent * node.tasksDone;
-        if (cost >= this.costAt(station, done)) continue;
-        this.keepCost(station, done, cost);
-        const tasksDone = node.tasksDone + tasks;
-        const promise = cost + this.boundOn(station, done, tasksDone);
-        this.queue.push({ done, at: station, cost, promise, tasksDone, from: node, kneels });
-      }
+    for (let at = 0; at < this.stops.length; at++) {
+      if (at === node.at) continue;
+      const mustKneelAgain = this.visit(node, at, true);
+      if (mustKneelAgain) this.visit(node, at, false);
     }
+  }
+
+  /**
+   * Does at a stop whatever is possible and queues the outcome.
+   *
+   * A visit that leaves work at its station, and does nothing that work elsewhere waits for, is left out: the same is
+   * done on the next visit here, and no way grows longer by it.
+   * @returns whether it knelt and kneeling work remains here, so that a visit without kneeling may be better
+   */
+  private visit(node: Node, at: number, mayKneel: boolean): boolean {
+    const stop = this.stops[at];
+    if (!stop) return false;
+    let { low, high } = node;
+    let kneels = false;
+    let urgent = 0;
+    let tasks = 0;
+    let awaitedLow = 0;
+    let awaitedHigh = 0;
+    for (const chunk of stop.chunks) {
+      if ((low & chunk.low) === chunk.low && (high & chunk.high) === chunk.high) continue;
+      if (chunk.kneeling && !mayKneel) continue;
+      if ((low & chunk.needsLow) !== chunk.needsLow || (high & chunk.needsHigh) !== chunk.needsHigh) continue;
+      low |= chunk.low;
+      high |= chunk.high;
+      kneels ||= chunk.kneeling;
+      urgent += chunk.urgent;
+      tasks += chunk.tasks;
+      awaitedLow |= chunk.awaitedLow;
+      awaitedHigh |= chunk.awaitedHigh;
+    }
+    if (tasks === 0) return false;
+    const mustKneelAgain = kneels && ((stop.kneelLow & ~low) !== 0 || (stop.kneelHigh & ~high) !== 0);
+    const completes = (stop.allLow & ~low) === 0 && (stop.allHigh & ~high) === 0;
+    if (!completes && (awaitedLow & ~low) === 0 && (awaitedHigh & ~high) === 0) return mustKneelAgain;
+
+    const main = this.way(node.at, at) + (kneels ? this.kneel : 0);
+    const cost = node.cost + main * MAIN + urgent * node.tasksDone;
+    const key = keyOf({ low, high });
+    if (cost >= this.costAt(at, key)) return mustKneelAgain;
+    this.reached[at]?.set(key, cost);
+    const tasksDone = node.tasksDone + tasks;
+    const urgentDone = node.urgentDone + urgent;
+    const promise = cost + this.boundOn(at, low, high) * MAIN + (this.urgentTotal - urgentDone) * tasksDone;
+    this.queue.push({ low, high, at, cost, promise, tasksDone, urgentDone, from: node, kneels });
+    return mustKneelAgain;
   }
 
   private trace(last: Node, sequence: readonly number[]): Walk {
@@ -241,70 +314,51 @@ class Search {
       walked += this.way(before.at, node.at);
       kneels += Number(node.kneels);
       const fresh = new Set(
-        this.groups.flatMap(({ tasks }, index) => (holds(node.done, bit(index)) && !holds(before.done, bit(index)) ? tasks : [])),
+        this.groups.flatMap(({ tasks }, index) => (holds(node, bit(index)) && !holds(before, bit(index)) ? tasks : [])),
       );
-      return { station: node.at, tasks: sequence.filter((task) => fresh.has(task)) };
+      return { station: this.stops[node.at]?.station ?? -1, tasks: sequence.filter((task) => fresh.has(task)) };
     });
     return { visits, walked, kneels };
   }
 
-  private costAt(at: number, done: Mask): number {
-    return this.reached.get(at)?.get(keyOf(done)) ?? Number.POSITIVE_INFINITY;
+  private costAt(at: number, key: number): number {
+    return at < 0 ? 0 : (this.reached[at]?.get(key) ?? Number.POSITIVE_INFINITY);
   }
 
-  private keepCost(at: number, done: Mask, cost: number): void {
-    const here = this.reached.get(at);
-    if (here) here.set(keyOf(done), cost);
-    else this.reached.set(at, new Map([[keyOf(done), cost]]));
-  }
-
-  private boundOn(at: number, done: Mask, tasksDone: number): number {
+  /** In the table's unit. */
+  private boundOn(at: number, low: number, high: number): number {
     let left = 0;
     let kneelings = 0;
-    let urgentLeft = this.urgentTotal;
     let nearest = Number.POSITIVE_INFINITY;
-    for (const [order, station] of this.stations.entries()) {
-      let isLeft = false;
-      let kneeling = false;
-      for (const index of this.byStation.get(station) ?? []) {
-        const group = this.groups[index];
-        if (!group) continue;
-        if (holds(done, bit(index))) {
-          urgentLeft -= group.urgent;
-          continue;
-        }
-        isLeft = true;
-        kneeling ||= group.kneeling;
-      }
-      if (!isLeft) continue;
-      left += 2 ** order;
-      kneelings += Number(kneeling);
-      nearest = Math.min(nearest, this.way(at, station));
+    for (const [index, stop] of this.stops.entries()) {
+      if ((stop.allLow & ~low) === 0 && (stop.allHigh & ~high) === 0) continue;
+      left |= 1 << index;
+      if ((stop.kneelLow & ~low) !== 0 || (stop.kneelHigh & ~high) !== 0) kneelings += 1;
+      nearest = Math.min(nearest, this.way(at, index));
     }
-    if (left === 0) return 0;
-    return (nearest + this.treeOver(left) + kneelings * this.kneel) * MAIN + urgentLeft * tasksDone;
+    return left === 0 ? 0 : nearest + this.treeOver(left) + kneelings * this.kneel;
   }
 
-  /** Length of the shortest tree over a set of stations (Prim), remembered by set. */
+  /** Length of the shortest tree over a set of stops (Prim), remembered by set. */
   private treeOver(set: number): number {
     const known = this.trees.get(set);
     if (known !== undefined) return known;
-    const outside = new Map<number, number>();
-    for (const [order, station] of this.stations.entries()) {
-      if (Math.floor(set / 2 ** order) % 2 === 1) outside.set(station, Number.POSITIVE_INFINITY);
+    const reach = new Map<number, number>();
+    for (let index = 0; index < this.stops.length; index++) {
+      if ((set & (1 << index)) !== 0) reach.set(index, Number.POSITIVE_INFINITY);
     }
     let length = 0;
-    let [at] = outside.keys();
+    let [at] = reach.keys();
     while (at !== undefined) {
-      outside.delete(at);
+      reach.delete(at);
       let next: number | undefined;
       let least = Number.POSITIVE_INFINITY;
-      for (const [station, reach] of outside) {
-        const shorter = Math.min(reach, this.way(at, station));
-        outside.set(station, shorter);
+      for (const [index, sofar] of reach) {
+        const shorter = Math.min(sofar, this.way(at, index));
+        reach.set(index, shorter);
         if (shorter < least) {
           least = shorter;
-          next = station;
+          next = index;
         }
       }
       if (next !== undefined) length += least;
@@ -314,61 +368,44 @@ class Search {
     return length;
   }
 
-  /** What a visit to a station can do: all that is possible, or all but the kneeling where kneeling must wait in part. */
-  private candidates(station: number, done: Mask): readonly Candidate[] {
-    const all = this.visit(station, done, true);
-    if (all === null) return [];
-    const found = this.isWorthwhile(station, done, all.done) ? [all] : [];
-    if (!all.kneels || !this.hasKneelingLeft(station, all.done)) return found;
-    const standing = this.visit(station, done, false);
-    return standing !== null && this.isWorthwhile(station, done, standing.done) ? [...found, standing] : found;
-  }
-
-  /**
-   * A visit that leaves work at its station, and does nothing that work elsewhere waits for, can be left out: the same
-   * is done on the next visit here, and no way grows longer by it.
-   */
-  private isWorthwhile(station: number, before: Mask, after: Mask): boolean {
-    const groups = this.byStation.get(station) ?? [];
-    if (groups.every((index) => holds(after, bit(index)))) return true;
-    const gained: Mask = { low: after.low & ~before.low, high: after.high & ~before.high };
-    return this.groups.some(
-      ({ station: other, needs }, index) =>
-        other !== station && !holds(after, bit(index)) && ((needs.low & gained.low) !== 0 || (needs.high & gained.high) !== 0),
-    );
-  }
-
-  private visit(station: number, done: Mask, mayKneel: boolean): Candidate | null {
-    let now = done;
-    let kneels = false;
-    let urgent = 0;
-    let tasks = 0;
-    for (let grew = true; grew; ) {
-      grew = false;
-      for (const index of this.byStation.get(station) ?? []) {
-        const group = this.groups[index];
-        if (!group || holds(now, bit(index)) || (group.kneeling && !mayKneel) || !holds(now, group.needs)) continue;
-        now = join(now, bit(index));
-        kneels ||= group.kneeling;
-        urgent += group.urgent;
-        tasks += group.tasks.length;
-        grew = true;
-      }
-    }
-    return isSame(now, done) ? null : { done: now, kneels, urgent, tasks };
-  }
-
-  private hasKneelingLeft(station: number, done: Mask): boolean {
-    return (this.byStation.get(station) ?? []).some((index) => this.groups[index]?.kneeling === true && !holds(done, bit(index)));
-  }
-
-  /** From nowhere the first station costs nothing: the round begins where it says. */
+  /** To the first station it costs nothing: the round begins where it says. */
   private way(from: number, to: number): number {
-    if (from < 0) return 0;
-    const metres = this.distance[from]?.[to];
-    if (metres === undefined || !(metres >= 0)) throw new RangeError('leastWalk requires a distance for every pair');
-    return metres;
+    return from < 0 ? 0 : (this.ways[from * this.stops.length + to] ?? 0);
   }
+}
+
+function stopAt(station: number, groups: readonly Group[]): Stop {
+  const here = groups.flatMap((group, index) => (group.station === station ? [{ group, index }] : []));
+  // Needs are complete, so whoever waits for another has more of them.
+  here.sort((a, b) => bitsIn(a.group.needs) - bitsIn(b.group.needs));
+  const chunks = here.map(({ group, index }): Chunk => {
+    const own = bit(index);
+    const awaited = groups.reduce(
+      (mask, other, place) => (other.station !== station && holds(other.needs, own) ? join(mask, bit(place)) : mask),
+      NOTHING,
+    );
+    return {
+      low: own.low,
+      high: own.high,
+      needsLow: group.needs.low,
+      needsHigh: group.needs.high,
+      awaitedLow: awaited.low,
+      awaitedHigh: awaited.high,
+      kneeling: group.kneeling,
+      urgent: group.urgent,
+      tasks: group.tasks.length,
+    };
+  });
+  const union = (some: readonly Chunk[]) => some.reduce((mask: Mask, chunk) => join(mask, chunk), NOTHING);
+  const all = union(chunks);
+  const kneel = union(chunks.filter(({ kneeling }) => kneeling));
+  return { station, chunks, allLow: all.low, allHigh: all.high, kneelLow: kneel.low, kneelHigh: kneel.high };
+}
+
+function bitsIn({ low, high }: Mask): number {
+  let count = 0;
+  for (const part of [low, high]) for (let rest = part; rest !== 0; rest &= rest - 1) count++;
+  return count;
 }
 
 /** Nodes by promise, least first: a binary heap. */
