@@ -84,25 +84,38 @@ function sideOf(kind: Place['kind']): Position | null {
   return null;
 }
 
+/** Keys by key: what each check must follow. */
+export type Precedence = ReadonlyMap<string, readonly string[]>;
+
 /**
- * Keys that each instance must follow. A check at a wheel or a side follows those of its own side or wheel; one that is
- * there once follows all. What takes time is started before anything else outside, and what comes due by itself is read
- * after everything outside that does not wait for it.
+ * What each check must follow to make sense. A check at a wheel or a side follows those of its own side or wheel; one
+ * that is there once follows all.
  */
-export function precedence(instances: readonly Instance[]): ReadonlyMap<string, readonly string[]> {
-  const after = new Map<string, Set<string>>();
-  for (const instance of instances) {
-    const before = instances.filter(
-      (other) => other !== instance && instance.definition.after.includes(other.definition.id) && concerns(instance, other),
-    );
-    after.set(instance.key, new Set(before.map(({ key }) => key)));
-  }
+export function requiredBefore(instances: readonly Instance[]): Precedence {
+  return new Map(
+    instances.map((instance) => [
+      instance.key,
+      instances
+        .filter(
+          (other) => other !== instance && instance.definition.after.includes(other.definition.id) && concerns(instance, other),
+        )
+        .map(({ key }) => key),
+    ]),
+  );
+}
+
+/**
+ * The same, with time allowed for: what takes time is started before anything else elsewhere, and what comes due by
+ * itself is placed after everything elsewhere that does not wait for it.
+ */
+export function withTimeAllowed(instances: readonly Instance[], required: Precedence): Precedence {
+  const after = new Map([...required].map(([key, keys]) => [key, new Set(keys)]));
   const timed = instances.filter(({ definition }) => definition.timed !== null);
-  const followers = new Set(timed.flatMap(({ key }) => [...following(after, key), key]));
+  const followers = new Set(timed.flatMap(({ key }) => [...following(required, key), key]));
   for (const check of timed) {
     const starter = instances.find(({ definition }) => definition.id === check.definition.timed?.startedBy);
     if (!starter) continue;
-    const before = preceding(after, starter.key);
+    const before = preceding(required, starter.key);
     for (const other of instances) {
       if (other.place.kind === starter.place.kind || before.has(other.key) || followers.has(other.key)) continue;
       after.get(other.key)?.add(starter.key);
@@ -127,7 +140,7 @@ function side(position: Position): string {
   return position.split('-')[0] ?? position;
 }
 
-function preceding(after: ReadonlyMap<string, ReadonlySet<string>>, key: string): ReadonlySet<string> {
+function preceding(after: Precedence, key: string): ReadonlySet<string> {
   const found = new Set<string>();
   const collect = (current: string): void => {
     for (const before of after.get(current) ?? []) {
@@ -140,6 +153,6 @@ function preceding(after: ReadonlyMap<string, ReadonlySet<string>>, key: string)
   return found;
 }
 
-function following(after: ReadonlyMap<string, ReadonlySet<string>>, key: string): ReadonlySet<string> {
+function following(after: Precedence, key: string): ReadonlySet<string> {
   return new Set([...after.keys()].filter((other) => preceding(after, other).has(key)));
 }

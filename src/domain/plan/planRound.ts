@@ -3,7 +3,7 @@ import { CATALOGUE } from '../checks/catalogue.ts';
 import type { CheckDefinition, RoundKind } from '../checks/check.ts';
 import type { Unit } from '../unit/unit.ts';
 import { KNEEL_M, type Place, walkingTable } from './ground.ts';
-import { type Circumstances, type Instance, instancesFor, precedence } from './instances.ts';
+import { type Circumstances, type Instance, instancesFor, requiredBefore, withTimeAllowed } from './instances.ts';
 import { knownFigures } from './known.ts';
 import { leastWalk, type Task } from './order.ts';
 import { PLAN_SCHEMA, type Plan, type PlannedCheck, type PlannedStation } from './plan.ts';
@@ -18,7 +18,8 @@ import { unknownsOf } from './unknowns.ts';
 export function planRound(unit: Unit, round: RoundKind, at: number, circumstances: Circumstances = {}): Plan {
   const candidates = instancesFor(CATALOGUE, unit, round, at, circumstances);
   const instances = candidates.filter(({ definition, scope }) => definition.applies(scope));
-  const after = precedence(instances);
+  const required = requiredBefore(instances);
+  const after = withTimeAllowed(instances, required);
   const places = placesOf(instances);
   const placeKeys = places.map(placeKey);
   const indexOf = new Map(instances.map(({ key }, index) => [key, index]));
@@ -50,7 +51,7 @@ export function planRound(unit: Unit, round: RoundKind, at: number, circumstance
       name: stationName(place, time),
       checks: here.map((instance) => instance.key),
     });
-    checks.push(...here.map((instance) => planned(instance, key, after.get(instance.key) ?? [])));
+    checks.push(...here.map((instance) => planned(instance, key, required.get(instance.key) ?? [])));
   }
   return {
     schema: PLAN_SCHEMA,

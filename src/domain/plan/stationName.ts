@@ -16,9 +16,9 @@ function firstName({ kind, position }: Place): string {
     case 'tongue':
       return 'At the tongue';
     case 'left-lift':
-      return 'Left side, the lift';
+      return 'Left lift';
     case 'right-lift':
-      return 'Right side, the lift';
+      return 'Right lift';
     case 'left-side':
       return 'Along the left side';
     case 'right-side':

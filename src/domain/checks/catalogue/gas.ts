@@ -1,6 +1,6 @@
 /** Gas cylinders: held fast, how much is left, in date, and the valve as it travels. */
 import { fromSI } from '../../quantity/units.ts';
-import type { CheckDefinition } from '../check.ts';
+import type { CheckDefinition, CheckScope } from '../check.ts';
 import { choice, defineCheck, option, reading, state } from '../define.ts';
 import { hasCylinders } from '../has.ts';
 import { choiceSpec, cylinderDateSpec, cylinderWeightSpec, stateSpec } from '../interimSpecs.ts';
@@ -8,6 +8,9 @@ import { isCylinderDateSettled } from '../known.ts';
 import { capital, whichCylinder } from '../phrasing.ts';
 import { BEFORE_TOWING, BOTH_DEPARTURES } from '../rounds.ts';
 import { COMMON_PRACTICE, CYLINDERS, MAKERS_HANDBOOK } from '../sources.ts';
+
+/** "second cylinder", to open a heading with. */
+const bare = (scope: Pick<CheckScope, 'unit' | 'index'>) => whichCylinder(scope).replace('the ', '');
 
 const CYLINDER_NAMES = ['cylinder', 'gas cylinder', 'tank', 'propane tank', 'propane', 'bottle'];
 const named = (...more: readonly string[]) => CYLINDER_NAMES.flatMap((name) => more.map((suffix) => `${name} ${suffix}`));
@@ -46,9 +49,9 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
       ],
     ),
     lines: {
-      name: (scope) => `${whichCylinder(scope).replace('the ', '')} strap`,
+      name: (scope) => `${bare(scope)} strap`,
       ask: (scope) => `Push on ${whichCylinder(scope)}. Is it upright and strapped tight?`,
-      askTerse: (scope) => `${capital(whichCylinder(scope))} strapped?`,
+      askTerse: (scope) => `${capital(bare(scope))} strapped?`,
       hint: 'Say "strapped tight", or "loose".',
       why: 'A cylinder that comes off on the road is a bomb on wheels.',
       mend: 'Strap it upright before you go, or carry it secured in the open bed of the truck.',
@@ -87,9 +90,9 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
       );
     },
     lines: {
-      name: (scope) => `${whichCylinder(scope).replace('the ', '')} weight`,
+      name: (scope) => `${bare(scope)} weight`,
       ask: (scope) => `Hang ${whichCylinder(scope)} on the scale, or say skip. What does it weigh?`,
-      askTerse: (scope) => `${capital(whichCylinder(scope))} weight?`,
+      askTerse: (scope) => `${capital(bare(scope))} weight?`,
       hint: 'Say the weight, like "twenty-nine and a half".',
       why: 'Weight less the empty weight in the collar is the gas that is left.',
       mend: 'Fill it before a cold night. In deep cold a low cylinder stops feeding before it is empty.',
@@ -110,9 +113,9 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
     after: ['cylinder-strapped'],
     expects: { kind: 'date', form: 'month-year' },
     lines: {
-      name: (scope) => `${whichCylinder(scope).replace('the ', '')} date`,
+      name: (scope) => `${bare(scope)} date`,
       ask: (scope) => `Read the latest month and year stamped in the collar of ${whichCylinder(scope)}.`,
-      askTerse: (scope) => `${capital(whichCylinder(scope))} date?`,
+      askTerse: (scope) => `${capital(bare(scope))} date?`,
       hint: 'Say the month and the year, like "June twenty eighteen".',
       why: 'A filler may refuse a cylinder whose date has run out.',
       mend: 'Use it up, then have it requalified or swap it. Dents, deep rust or fire marks: do not use it.',
@@ -197,9 +200,9 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
       ),
     ),
     lines: {
-      name: (scope) => `${whichCylinder(scope).replace('the ', '')} valve`,
-      ask: (scope) => `Turn the valve of ${whichCylinder(scope)} as it travels. Closed or open?`,
-      askTerse: (scope) => `${capital(whichCylinder(scope))} valve?`,
+      name: (scope) => `${bare(scope)} valve`,
+      ask: (scope) => `Set the valve of ${whichCylinder(scope)} for the road. Closed or open?`,
+      askTerse: (scope) => `${capital(bare(scope))} valve?`,
       hint: 'Say "closed" or "open".',
       why: 'A torn line with an open valve feeds a fire. Local law comes first, and many ask for it shut.',
       mend: 'Close it for the road, unless the law where you are and the maker both allow it open.',

@@ -15,7 +15,7 @@ export const ICE_CHECKS: readonly CheckDefinition[] = [
     rounds: BEFORE_LEAVING,
     spread: 'side',
     station: sideStation,
-    names: ['frozen frame', 'frame frozen', 'frozen down', 'frame'],
+    names: ['frozen frame', 'frame frozen', 'frozen down'],
     after: ['held-still'],
     expects: state(
       ['free', 'broken free', 'loose', 'it is free', 'not frozen', 'chipped free', 'free all along', 'freed'],
@@ -110,7 +110,7 @@ export const ICE_CHECKS: readonly CheckDefinition[] = [
       hint: 'Say "clear of ice", or what is frozen.',
       why: 'Ice lifts a cable out of its groove, and the first pull cuts it.',
       mend: 'Tap it off with wood, or thaw it with warm air. No torch near cable, hose or tire.',
-      caution: 'Before the lift is under load, not after.',
+      caution: 'Do it now, while the lift carries nothing.',
     },
     judge: stateSpec('hold'),
     kneeling: true,

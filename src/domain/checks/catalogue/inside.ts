@@ -149,7 +149,10 @@ export const INSIDE_CHECKS: readonly CheckDefinition[] = [
     ),
     lines: {
       name: (scope) => `${heaterName(scope)} lit`,
-      ask: (scope) => `Turn the gas on and light the ${heaterName(scope)}. Does it burn with a steady blue flame or warm air?`,
+      ask: ({ unit }) =>
+        unit.heat.heater === 'furnace'
+          ? 'Turn the gas on and light the furnace. Is it burning, with warm air coming?'
+          : 'Turn the gas on and light the heater. Is it burning with a steady blue flame?',
       askTerse: (scope) => `${capital(heaterName(scope))} lit?`,
       hint: 'Say "lit", or what it does, like "will not light".',
       why: 'It is proven here, not at night on the ice.',
@@ -279,11 +282,11 @@ export const INSIDE_CHECKS: readonly CheckDefinition[] = [
     ),
     lines: {
       name: 'hole covers',
-      ask: 'Step on each hole cover. Are they all shut and latched?',
+      ask: 'Look over the hole covers. Are they all shut and latched?',
       askTerse: 'Hole covers shut?',
       hint: 'Say "shut and latched", or which one is not.',
       why: 'Road spray and cold come in, and a loose cover is a hole in the floor.',
-      mend: 'Clear the ice from the rim, shut it and latch it. Tape it down if the latch is broken.',
+      mend: 'Keep your weight off a loose one. Clear the ice from the rim, shut it, latch it. Tape it if the latch is broken.',
       caution: null,
     },
     judge: stateSpec('fix'),

@@ -67,7 +67,10 @@ export const LEAVING_CHECKS: readonly CheckDefinition[] = [
     ),
     lines: {
       name: 'deadbolt',
-      ask: 'Everyone out? Shut the door and throw the deadbolt, then pull on it. Is it thrown?',
+      ask: ({ round }) =>
+        round === 'stop-on-the-road'
+          ? 'Pull on the door. Is the deadbolt still thrown?'
+          : 'Everyone out? Shut the door, throw the deadbolt, pull on it. Is it thrown?',
       askTerse: 'Deadbolt thrown?',
       hint: 'Say "thrown", or what it does, like "will not throw".',
       why: 'The frame flexes on the road and a latch alone lets the door fly open.',
@@ -92,7 +95,10 @@ export const LEAVING_CHECKS: readonly CheckDefinition[] = [
     ),
     lines: {
       name: 'door',
-      ask: 'Everyone out? Shut and lock the door, then pull on it. Does it hold?',
+      ask: ({ round }) =>
+        round === 'stop-on-the-road'
+          ? 'Pull on the door. Is it still latched and locked?'
+          : 'Everyone out? Shut and lock the door, then pull on it. Does it hold?',
       askTerse: 'Door locked?',
       hint: 'Say "latched and locked", or what it does.',
       why: 'The frame flexes on the road and a loose latch lets the door fly open.',
@@ -174,7 +180,7 @@ export const LEAVING_CHECKS: readonly CheckDefinition[] = [
     ),
     lines: {
       name: 'chocks',
-      ask: 'Last walk by. Are the chocks out and stowed?',
+      ask: 'Are the chocks out and stowed?',
       askTerse: 'Chocks out?',
       hint: 'Say "out and stowed", or "still in".',
       why: 'Pulling over a chock jolts the pins that hold the frame.',

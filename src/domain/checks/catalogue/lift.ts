@@ -202,7 +202,10 @@ export const LIFT_CHECKS: readonly CheckDefinition[] = [
       hint: 'Say "pinned", or what is wrong.',
       why: 'On the road the pins carry the unit, not the lift.',
       mend: 'Raise a little more until the holes line up. Never drive a pin in with your body under the frame.',
-      caution: NEVER_UNDER,
+      caution: ({ round }) =>
+        round === 'stop-on-the-road'
+          ? 'Look from the side. No hand or head under the frame.'
+          : 'Only the lift holds it now. No hand or head under the frame.',
     },
     judge: stateSpec('hold'),
     kneeling: true,
@@ -244,13 +247,16 @@ export const LIFT_CHECKS: readonly CheckDefinition[] = [
       name: 'weight on the pins',
       ask: ({ unit }) =>
         unit.lift.kind === 'hydraulic'
-          ? 'Pins in on both sides, open the valve slowly until the weight sits on the pins. Does it?'
-          : 'Pins in on both sides, let the winch out until the weight sits on the pins. Does it?',
+          ? 'With the pins in on both sides, open the valve slowly. Is the weight on the pins?'
+          : 'With the pins in on both sides, let the winch out. Is the weight on the pins?',
       askTerse: 'Weight on the pins?',
       hint: 'Say "on the pins", or what it does.',
       why: 'The pins and the suspension carry it on the road, the lift carries nothing.',
       mend: 'Raise it again, seat the pins on both sides, and ease it down slowly.',
-      caution: NEVER_UNDER,
+      caution: ({ unit }) =>
+        unit.lift.kind === 'hand-crank-cable'
+          ? 'Keep hold of the handle until the pawl bites, and everyone clear while it settles.'
+          : 'Everyone clear while it settles.',
     },
     judge: stateSpec('hold'),
     takes: 45,
@@ -414,7 +420,7 @@ export const LIFT_CHECKS: readonly CheckDefinition[] = [
     ),
     lines: {
       name: (scope) => `${cable(scope)} condition`,
-      ask: (scope) => `And the ${cable(scope)} itself: sound, rusty, worn or kinked?`,
+      ask: (scope) => `Look at the ${cable(scope)} itself. Sound, rusty, worn or kinked?`,
       askTerse: (scope) => `${Cable(scope)} condition?`,
       hint: 'Say "sound", "surface rust", "worn" or "kinked".',
       why: 'A kink or a flat has already lost strength that oil does not bring back.',

@@ -251,7 +251,7 @@ export const OUTSIDE_CHECKS: readonly CheckDefinition[] = [
     ),
     lines: {
       name: 'brake lamps',
-      ask: 'Have someone press the brake pedal, or prop it down. Do both brake lamps light?',
+      ask: 'Hazards off, have someone press the brake pedal or prop it down. Do both brake lamps light?',
       askTerse: 'Brake lamps light?',
       hint: 'Say "both light", or which one is out.',
       why: 'They tell the driver behind you to stop.',

@@ -227,7 +227,7 @@ export const START_CHECKS: readonly CheckDefinition[] = [
       hint: 'Say the inches, like "twenty-two inches".',
       why: 'The unit weighs more on its wheels than it did on its frame, all of it on small patches of ice.',
       mend: 'Leave it where it is and take the other way out, or wait. Ask whoever looks after this lake.',
-      caution: 'No ice is ever certain. White ice counts half. Doors unlocked, belts off while you drive on it.',
+      caution: 'No ice is ever certain, and white ice counts half. Windows down and belts off while you drive on it.',
     },
     judge: iceThicknessSpec(),
     takes: 180,

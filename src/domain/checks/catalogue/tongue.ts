@@ -51,7 +51,7 @@ export const TONGUE_CHECKS: readonly CheckDefinition[] = [
       ),
     lines: {
       name: 'ball size',
-      ask: 'Read the size stamped on the ball, or say it from its mount. What size?',
+      ask: 'What size is the ball? It is stamped on its top.',
       askTerse: 'Ball size?',
       hint: 'Say the size, like "two inch" or "two and five sixteenths".',
       why: 'A larger coupler drops onto a smaller ball, looks right, and comes off on the road.',
@@ -299,7 +299,7 @@ export const TONGUE_CHECKS: readonly CheckDefinition[] = [
     ),
     lines: {
       name: 'breakaway test',
-      ask: 'With the plug out, pull the breakaway pin. Do the brakes hum? Then put the pin back.',
+      ask: 'Plug still out, pull the breakaway pin, listen, and put it back. Did the brakes hum?',
       askTerse: 'Breakaway brakes hum?',
       hint: 'Say "brakes hum", or "nothing".',
       why: 'A switch frozen with salt and ice does nothing when it is needed.',

@@ -351,9 +351,9 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
       name: (scope) => `${place(scope)} hub`,
       ask: (scope) =>
         scope.unit.wheels.bearings === 'oil-bath'
-          ? `${at(scope, 'hub')}. Is the oil up to the line and clear, the cap dry? Rock the wheel for play.`
-          : `${at(scope, 'hub')}. Is the cap on and dry, and no play when you rock the wheel?`,
-      askTerse: (scope) => `${at(scope, 'hub')} dry, tight?`,
+          ? `${at(scope, 'hub')}. Is the oil up to the line and clear, the cap dry?`
+          : `${at(scope, 'hub')}. Is the cap on, dry and straight?`,
+      askTerse: (scope) => `${at(scope, 'hub')} dry?`,
       hint: 'Say "cap on and dry", or what is wrong, like "leaking".',
       why: 'A bearing that lost its grease seizes within miles.',
       mend: 'Do not tow on a leaking or rocking hub. Repack or replace the bearing and its seal.',
@@ -501,7 +501,7 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
     ),
     lines: {
       name: (scope) => `${place(scope)} wheel ice`,
-      ask: (scope) => `${at(scope, 'wheel')}. Knock the ice out of rim, hub and brake. Is it clear and not frozen down?`,
+      ask: (scope) => `${at(scope, 'wheel')}. Knock the ice out of rim, hub and brake. Is it clear?`,
       askTerse: (scope) => `${at(scope, 'wheel')} clear?`,
       hint: 'Say "clear of ice", or "frozen".',
       why: 'Ice in a rim shakes like a bent axle. A wheel frozen down tears its lugs or slides.',
