@@ -14,6 +14,7 @@ import type { Style } from '../domain/round/topics.ts';
 import type { EarsView, RoundPhase, RoundRequest, RoundView } from '../domain/round/view.ts';
 import type { Cue, Ears, EarsEvent, EarsId, ListenRequest, Mouth, MouthSettings } from '../domain/voice/ports.ts';
 import type { Record } from '../record/record.ts';
+import { RecordError } from '../record/recordError.ts';
 import type { Clock } from './clock.ts';
 import { createKeeper } from './keeper.ts';
 
@@ -84,7 +85,7 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
     }
     if (mouth.id !== 'silent' && input.lines.length > 0) await clock.sleep(TAIL_MS, signal);
   });
-  const keep = fromPromise<readonly Entry[], { drafts: readonly EntryDraft[] }>(({ input }) => keeper.keep(input.drafts));
+  const keep = fromPromise<readonly Entry[], { drafts: readonly EntryDraft[] }>(({ input }) => keeper.keep(input.drafts).catch(sayWhy));
   const listen = fromCallback<{ type: 'unused' }, { request: ListenRequest }>(({ input, sendBack }) => {
     const reply = (event: EarsEvent) => {
       if (event.type === 'listening') options.playCue('listening');
@@ -190,6 +191,11 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
       ears.stop();
     },
   };
+}
+
+/** The record's own sentence is what the person hears; the detail is for whoever mends it. */
+function sayWhy(error: unknown): never {
+  throw new Error(error instanceof RecordError ? error.sentence : 'That could not be kept. Try again.', { cause: error });
 }
 
 function eventOf(request: RoundRequest): RoundEvent {

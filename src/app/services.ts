@@ -15,4 +15,6 @@ export interface Services {
   readonly clock: Clock;
   /** Told whenever something in the record changed, so that lists read it again. */
   readonly changes: Store<number>;
+  /** A trouble with the record that concerns the whole app, as a sentence; null when all is well. */
+  readonly trouble: Store<string | null>;
 }

@@ -1,0 +1,106 @@
+/** Starts a new round or takes up an unfinished one: lock, plan or record, past, session. */
+import type { RoundKind } from '../domain/checks/check.ts';
+import type { RoundRecord, Series } from '../domain/history/series.ts';
+import { planRound } from '../domain/plan/planRound.ts';
+import type { Round } from '../domain/round/entry.ts';
+import { describeTrend } from '../domain/trend/describeTrend.ts';
+import type { Unit } from '../domain/unit/unit.ts';
+import type { Display } from '../domain/voice/settings.ts';
+import type { Record, RoundLock } from '../record/record.ts';
+import { newId } from './clock.ts';
+import { pastOf } from './pastOf.ts';
+import { createRoundSession, type RoundSession } from './roundSession.ts';
+import type { Services } from './services.ts';
+
+export interface OpenRound {
+  readonly session: RoundSession;
+  readonly round: Round;
+  close(): void;
+}
+
+export type OpenResult =
+  | { readonly kind: 'open'; readonly open: OpenRound }
+  | { readonly kind: 'refused'; readonly sentence: string };
+
+/** Rounds that the past is taken from: enough for a trend over years, few enough to read in a moment. */
+const PAST_ROUNDS = 120;
+
+export async function startRound(services: Services, unit: Unit, kind: RoundKind): Promise<OpenResult> {
+  const at = services.clock.now();
+  const round: Round = { schema: 1, id: newId(), unit: unit.id, startedAt: at, plan: planRound(unit, kind, at), demo: unit.demo };
+  return open(services, round, []);
+}
+
+export async function resumeRound(services: Services, id: string): Promise<OpenResult> {
+  const stored = await services.record.round(id);
+  return open(services, stored.round, stored.entries);
+}
+
+async function open(
+  services: Services,
+  round: Round,
+  entries: Parameters<typeof createRoundSession>[0]['entries'],
+): Promise<OpenResult> {
+  const { record, settings, voice, update, clock } = services;
+  const lock = await record.lockRound(round.id);
+  if (!lock) {
+    return {
+      kind: 'refused',
+      sentence: 'This round is open in another tab or window. Go on there, or close it and try again here.',
+    };
+  }
+  const { display, style, ears } = settings.get();
+  const past = pastOf({
+    plan: round.plan,
+    rounds: await earlierRounds(record, round),
+    events: await record.events(round.unit),
+    display,
+    trendOf: (series) => concernOf(series, clock.now(), display),
+  });
+  const session = createRoundSession({
+    round,
+    entries,
+    past,
+    style,
+    display,
+    coldHands: null,
+    ears: voice.ears(),
+    mute: ears === 'off',
+    mouth: voice.mouth,
+    playCue: voice.playCue,
+    adjustLoudness: voice.adjustLoudness,
+    record,
+    clock,
+    newId,
+  });
+  update.roundOpened();
+  return { kind: 'open', open: { session, round, close: () => closing(session, lock, services) } };
+}
+
+function closing(session: RoundSession, lock: RoundLock, { update, changes }: Services): void {
+  session.stop();
+  lock.release();
+  update.roundClosed();
+  changes.update((count) => count + 1);
+}
+
+async function earlierRounds(record: Record, round: Round): Promise<readonly RoundRecord[]> {
+  const headers = (await record.rounds()).filter(
+    (header) => header.unit === round.unit && header.id !== round.id && header.demo === round.demo,
+  );
+  const earlier: RoundRecord[] = [];
+  for (const header of headers.slice(0, PAST_ROUNDS)) {
+    try {
+      earlier.push(await record.round(header.id));
+    } catch {
+      // A torn round says nothing about the past; it is shown, with its trouble, where rounds are listed.
+    }
+  }
+  return earlier;
+}
+
+/** Only what heads for a limit is said in the cold; the rest is for the kitchen table. */
+function concernOf(series: Series, now: number, display: Display): string | null {
+  const statement = describeTrend(series, series.limits, now, display);
+  return statement?.concern ? statement.text : null;
+}
