@@ -13,7 +13,7 @@ export const breakawayRestSpec = () => spec('breakaway-rest', 'hold');
 export const insideStartSpec = () => spec('inside-start', 'ok');
 export const furnaceRiseSpec = (_unit: Unit, params: { startKey: string; minutes: number }) =>
   spec('furnace-rise', 'fix', params);
-export const cylinderWeightSpec = (_unit: Unit, _index: number) => spec('cylinder-weight', 'watch');
+export const cylinderWeightSpec = (_unit: Unit, _index: number) => spec('cylinder-weight', 'fix');
 export const cylinderDateSpec = (_unit: Unit, _index: number) => spec('cylinder-date', 'fix');
 export const alarmDateSpec = (_unit: Unit, alarm: 'co' | 'gas' | 'smoke') => spec('alarm-date', 'fix', { alarm });
 export const coReadingSpec = () => spec('co-reading', 'hold');

@@ -32,8 +32,8 @@ export const LIFT_CHECKS: readonly CheckDefinition[] = [
     after: ['held-still', 'coupler', 'frozen-frame', 'blocks-out', 'ice-lift'],
     expects: state(
       [
-        'all the way up',
         'fully raised',
+        'all the way up',
         'up',
         'raised',
         'up to the stops',
@@ -43,8 +43,8 @@ export const LIFT_CHECKS: readonly CheckDefinition[] = [
         'at the top',
       ],
       [
-        'not all the way',
         'one side low',
+        'not all the way',
         'will not go up',
         'stuck',
         'uneven',
@@ -60,7 +60,7 @@ export const LIFT_CHECKS: readonly CheckDefinition[] = [
       name: 'frame raised',
       ask: 'Raise the unit. Is it up to its stops on both sides?',
       askTerse: 'Fully raised?',
-      hint: 'Say "all the way up", or what it does.',
+      hint: 'Say "fully raised", or what it does.',
       why: 'The transport pins go in only where the frame is at its stops.',
       mend: 'Stop. Lower it, look for ice or a crossed cable, and raise it again slowly.',
       caution: (scope) =>

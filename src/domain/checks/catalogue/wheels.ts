@@ -323,11 +323,11 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
     expects: ({ unit }) =>
       state(
         [
+          'dry and tight',
           'cap on and dry',
           'dry',
           'cap is on',
           'no leak',
-          'dry and tight',
           'no play',
           'not leaking',
           'tight',
@@ -354,7 +354,7 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
           ? `${at(scope, 'hub')}. Is the oil up to the line and clear, the cap dry?`
           : `${at(scope, 'hub')}. Is the cap on, dry and straight?`,
       askTerse: (scope) => `${at(scope, 'hub')} dry?`,
-      hint: 'Say "cap on and dry", or what is wrong, like "leaking".',
+      hint: 'Say "dry and tight", or what is wrong, like "leaking".',
       why: 'A bearing that lost its grease seizes within miles.',
       mend: 'Do not tow on a leaking or rocking hub. Repack or replace the bearing and its seal.',
       caution: null,
