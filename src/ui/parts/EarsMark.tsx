@@ -1,4 +1,4 @@
-/** Whether the app is listening: a shape, a word, and what to do about it when something is wrong. */
+/** Whether the app is listening or speaking: a shape and a word. What to do when something is wrong is said beside it. */
 import type { ReactNode } from 'react';
 import type { EarsView } from '../../domain/round/view.ts';
 
@@ -39,15 +39,24 @@ const SHAPES: Readonly<Record<EarsView['state'], ReactNode>> = {
   unavailable: <path d="M5 5l22 22M27 5 5 27" />,
 };
 
-export function EarsMark({ ears }: { readonly ears: EarsView }) {
+const SPEAKING = <path d="M4 12v8h5l7 6V6l-7 6ZM21 11c3 3 3 7 0 10M25 7c6 5 6 13 0 18" />;
+
+export interface EarsMarkProps {
+  readonly ears: EarsView;
+  /** The app is talking, and does not listen meanwhile. */
+  readonly speaking?: boolean;
+}
+
+export function EarsMark({ ears, speaking = false }: EarsMarkProps) {
+  const talks = speaking && (ears.state === 'waiting' || ears.state === 'listening');
   const percent = ears.state === 'loading' && ears.progress !== null ? ` ${Math.round(ears.progress * 100)} %` : '';
   return (
-    <div className={`ears ${ears.state}`}>
+    <div className={`ears ${talks ? 'speaking' : ears.state}`}>
       <svg viewBox="0 0 32 32" width="28" height="28" aria-hidden="true" fill="none" stroke="currentColor" strokeWidth="3.5">
-        {SHAPES[ears.state]}
+        {talks ? SPEAKING : SHAPES[ears.state]}
       </svg>
       <span className="word">
-        {WORDS[ears.state]}
+        {talks ? 'Speaking' : WORDS[ears.state]}
         {percent}
       </span>
     </div>

@@ -18,7 +18,9 @@ export function BriefingFacts({ view }: { readonly view: RoundView }) {
       {plan.demo && <p className="demo-note">This is a rehearsal on a made-up unit. All of it is demo data.</p>}
       {plan.unknowns.length > 0 && (
         <section aria-labelledby="unknowns">
-          <h3 id="unknowns">Not known about this unit</h3>
+          <h2 className="h3" id="unknowns">
+            Not known about this unit
+          </h2>
           <ul className="dashes">
             {plan.unknowns.map((sentence) => (
               <li key={sentence}>{sentence}</li>
@@ -28,7 +30,9 @@ export function BriefingFacts({ view }: { readonly view: RoundView }) {
       )}
       {cautions.length > 0 && (
         <section aria-labelledby="cautions">
-          <h3 id="cautions">Take care</h3>
+          <h2 className="h3" id="cautions">
+            Take care
+          </h2>
           <ul className="dashes">
             {cautions.map((caution) => (
               <li key={caution}>{caution}</li>

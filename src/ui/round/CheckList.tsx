@@ -26,7 +26,9 @@ export function CheckList({ view, onGo, onClose, onWrapUp }: CheckListProps) {
       </div>
       {view.round.plan.stations.map((station) => (
         <section key={station.key} aria-labelledby={`station-${station.key}`}>
-          <h3 id={`station-${station.key}`}>{station.name}</h3>
+          <h2 className="h3" id={`station-${station.key}`}>
+            {station.name}
+          </h2>
           <ul>
             {station.checks.map((key) => {
               const line = lines.get(key);

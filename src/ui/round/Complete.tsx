@@ -26,7 +26,9 @@ export function CompleteFacts({ view }: { readonly view: RoundView }) {
       )}
       {findings.length > 0 && (
         <section aria-labelledby="findings">
-          <h3 id="findings">What to do</h3>
+          <h2 className="h3" id="findings">
+            What to do
+          </h2>
           <ol className="findings">
             {findings.map((line) => (
               <li key={line.check.key}>
@@ -68,12 +70,14 @@ export function Complete({ onOpenRound, onLeave, onRepeat }: CompleteProps) {
       <Tile ring={0} main onPress={onOpenRound}>
         Read the round
       </Tile>
-      <Tile ring={1} onPress={onRepeat}>
-        Say it again
-      </Tile>
-      <Tile ring={2} onPress={onLeave}>
-        Home
-      </Tile>
+      <div className="pair">
+        <Tile ring={1} onPress={onRepeat}>
+          Say it again
+        </Tile>
+        <Tile ring={2} onPress={onLeave}>
+          Home
+        </Tile>
+      </div>
     </div>
   );
 }

@@ -2,11 +2,11 @@
 import type { DateExpects } from '../../domain/checks/expects.ts';
 import { dateFigure, enteredDate } from './board.ts';
 import type { BoardProps } from './boardProps.ts';
-import { DigitPad } from './DigitPad.tsx';
+import { DigitPad, UnseenKey } from './DigitPad.tsx';
 import { atPosition } from './placeWords.ts';
 import { Tile } from './Tile.tsx';
 
-export function DateBoard({ expects, position, board, onBoard, onAnswer, onSkip }: BoardProps<DateExpects>) {
+export function DateBoard({ expects, position, board, onBoard, onAnswer, onSkip, onMore }: BoardProps<DateExpects>) {
   const entered = enteredDate(board.typed, expects);
   return (
     <div className="board digits-board">
@@ -14,10 +14,14 @@ export function DateBoard({ expects, position, board, onBoard, onAnswer, onSkip 
         {dateFigure(board.typed, expects)}
         <span className="board-hint">{entered.ok ? entered.figure : entered.sentence}</span>
       </p>
-      <DigitPad onDigit={(digit) => onBoard({ type: 'digit', digit })} onErase={() => onBoard({ type: 'erase' })} />
-      <div className="pair">
-        <Tile ring={30} mark="unseen" name={`Can't see it now${atPosition(position)}`} onPress={onSkip}>
-          Can't see it
+      <DigitPad
+        onDigit={(digit) => onBoard({ type: 'digit', digit })}
+        onErase={() => onBoard({ type: 'erase' })}
+        corner={<UnseenKey name={`Can't see it now${atPosition(position)}`} onPress={onSkip} />}
+      />
+      <div className="one-and-two">
+        <Tile ring={62} onPress={onMore}>
+          More
         </Tile>
         <Tile
           main

@@ -1,4 +1,5 @@
 /** Digits for a mitten: the fallback for any number, and the way to enter a date. */
+import type { ReactNode } from 'react';
 import { Tile } from './Tile.tsx';
 
 export interface DigitPadProps {
@@ -7,11 +8,13 @@ export interface DigitPadProps {
   /** Offer a decimal point or a minus sign; dates and counts need neither. */
   readonly point?: boolean;
   readonly minus?: boolean;
+  /** Takes the place beside nought where no sign is needed. */
+  readonly corner?: ReactNode;
 }
 
 const DIGITS = ['1', '2', '3', '4', '5', '6', '7', '8', '9'] as const;
 
-export function DigitPad({ onDigit, onErase, point = false, minus = false }: DigitPadProps) {
+export function DigitPad({ onDigit, onErase, point = false, minus = false, corner = <span /> }: DigitPadProps) {
   return (
     <fieldset className="digit-pad">
       <legend className="unseen">Digits</legend>
@@ -20,7 +23,15 @@ export function DigitPad({ onDigit, onErase, point = false, minus = false }: Dig
           {digit}
         </Tile>
       ))}
-      {point ? <PointKey onDigit={onDigit} /> : minus ? <MinusKey onDigit={onDigit} /> : <span />}
+      {point ? (
+        <Tile quick ring={50} name="Point" onPress={() => onDigit('.')}>
+          .
+        </Tile>
+      ) : minus ? (
+        <MinusKey onDigit={onDigit} />
+      ) : (
+        corner
+      )}
       <Tile quick ring={49} onPress={() => onDigit('0')}>
         0
       </Tile>
@@ -34,22 +45,19 @@ export function DigitPad({ onDigit, onErase, point = false, minus = false }: Dig
   );
 }
 
-interface KeyProps {
-  readonly onDigit: (digit: string) => void;
-}
-
-function PointKey({ onDigit }: KeyProps) {
+function MinusKey({ onDigit, wide = false }: { readonly onDigit: (digit: string) => void; readonly wide?: boolean }) {
   return (
-    <Tile quick ring={50} name="Point" onPress={() => onDigit('.')}>
-      .
+    <Tile quick ring={52} className={wide ? 'wide' : ''} name="Minus, below zero" onPress={() => onDigit('-')}>
+      −
     </Tile>
   );
 }
 
-function MinusKey({ onDigit, wide = false }: KeyProps & { readonly wide?: boolean }) {
+/** "Can't see it", small enough for the corner of the pad. */
+export function UnseenKey({ name, onPress }: { readonly name: string; readonly onPress: () => void }) {
   return (
-    <Tile quick ring={52} className={wide ? 'wide' : ''} name="Minus, below zero" onPress={() => onDigit('-')}>
-      −
+    <Tile ring={30} className="small-words" name={name} onPress={onPress}>
+      Can't see it
     </Tile>
   );
 }

@@ -23,6 +23,12 @@ export function MorePanel({ ears, onCommand, onListen, onOpen }: MorePanelProps)
       <Tile ring={1} onPress={() => onCommand('undo')}>
         Undo last
       </Tile>
+      <Tile ring={13} onPress={() => onCommand('back')}>
+        Back one
+      </Tile>
+      <Tile ring={14} onPress={() => onCommand('repeat')}>
+        Say again
+      </Tile>
       <Tile ring={2} onPress={() => onOpen('list')}>
         All checks
       </Tile>
@@ -53,8 +59,8 @@ export function MorePanel({ ears, onCommand, onListen, onOpen }: MorePanelProps)
       <HoldButton label="Stop the round" ring={12} className="tile" onHeld={() => onCommand('stop')}>
         Stop round
       </HoldButton>
-      <Tile ring={11} onPress={() => onOpen(null)} className="wide" main>
-        Back to the check
+      <Tile ring={11} onPress={() => onOpen(null)} main>
+        Close
       </Tile>
     </div>
   );

@@ -22,11 +22,11 @@ export function NotePanel({ onNote, onClose, partial, onPhoto }: NotePanelProps)
         <span>What should be remembered?</span>
         <textarea rows={3} value={text} onChange={(event) => setText(event.target.value)} placeholder={partial ?? undefined} />
       </label>
-      <Tile ring={0} mark="wrong" disabled={text.trim() === ''} onPress={() => done(true)} name="Done, it must be mended">
-        Done: must be mended
+      <Tile ring={0} mark="wrong" disabled={text.trim() === ''} onPress={() => done(true)}>
+        To be mended
       </Tile>
       <Tile ring={1} disabled={text.trim() === ''} onPress={() => done(false)}>
-        Done: just a note
+        Just a note
       </Tile>
       {onPhoto && (
         <label className="slab tile photo-tile">

@@ -55,7 +55,7 @@ export function NumberBoard(props: NumberBoardProps) {
           onDigit={(digit) => onBoard({ type: 'digit', digit })}
           onErase={() => onBoard({ type: 'erase' })}
         />
-        <div className="pair">
+        <div className="one-and-two">
           <Tile ring={9} onPress={() => onDigits(false)}>
             Steps
           </Tile>
@@ -88,13 +88,13 @@ export function NumberBoard(props: NumberBoardProps) {
         ring={started ? 9 : 0}
         part="value"
         quick
-        name={`${spoken}${atPosition(position)}, ${started ? 'not kept yet' : 'tap if it is this'}`}
+        name={`${shown} ${started ? 'not kept yet' : 'tap if it is this'}${atPosition(position)}`}
         onPress={() => onBoard({ type: 'touch' })}
         className={`value ${started ? 'started' : ''}`}
       >
-        <span className="figure" aria-live="polite">
+        <span className={`figure ${shown.length > 6 ? 'long' : ''}`} aria-live="polite">
           {shown}
-        </span>
+        </span>{' '}
         <span className="board-hint">{started ? 'not kept yet' : 'tap if it is this'}</span>
       </Tile>
       {stepTile('big', 5)}

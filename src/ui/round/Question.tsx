@@ -5,16 +5,20 @@ import { label } from './StateBoard.tsx';
 
 /** Longer questions are shown in few words, with the whole of it below. */
 const LONGEST_HEADING = 64;
+/** Beside a board of digits there is less room. */
+const LONGEST_BRIEF = 40;
 
 export interface QuestionProps {
   readonly check: PlannedCheck;
   readonly before: string | null;
+  /** Little room: few words. */
+  readonly brief: boolean;
   readonly ref: Ref<HTMLHeadingElement>;
 }
 
-export function Question({ check, before, ref }: QuestionProps) {
+export function Question({ check, before, brief, ref }: QuestionProps) {
   const { ask, askTerse, caution } = check.lines;
-  const short = ask.length <= LONGEST_HEADING;
+  const short = ask.length <= (brief ? LONGEST_BRIEF : LONGEST_HEADING);
   return (
     <div className="question">
       {caution !== null && (

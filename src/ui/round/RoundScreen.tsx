@@ -6,7 +6,7 @@ import { useEffect, useLayoutEffect, useReducer, useRef, useState } from 'react'
 import type { PlannedCheck } from '../../domain/plan/plan.ts';
 import type { Answer } from '../../domain/round/entry.ts';
 import type { RoundRequest, RoundView } from '../../domain/round/view.ts';
-import { AnswerBoard } from './AnswerBoard.tsx';
+import { AnswerBoard, needsDigits } from './AnswerBoard.tsx';
 import { Briefing, BriefingFacts } from './Briefing.tsx';
 import {
   type Board,
@@ -193,8 +193,10 @@ export function RoundScreen(props: RoundScreenProps) {
     if (view.phase === 'noting' && key !== null) ask({ type: 'go', key });
   };
 
+  // A board of digits needs the whole height; the tools are then behind "more".
+  const typesOnly = view.current !== null && needsDigits(view.current.expects) && view.phase === 'asking';
   const { facts, answers } = contents();
-  const tools = panel === null && view.phase !== 'complete';
+  const tools = panel === null && view.phase !== 'complete' && !typesOnly;
 
   return (
     // The root hears presses before any button does, to let them pass or not; it is no control itself.
@@ -219,14 +221,6 @@ export function RoundScreen(props: RoundScreenProps) {
       }}
     >
       <RoundHeader view={view} now={now} />
-      {view.trouble !== null && (
-        <p className="trouble" role="alert">
-          {view.trouble}
-        </p>
-      )}
-      {view.ears.sentence !== null && view.ears.sentence !== view.trouble && (
-        <p className="ears-sentence">{view.ears.sentence}</p>
-      )}
       <main className="round-main">
         <div className="round-facts">{facts}</div>
         <div className="round-answers">{answers}</div>
@@ -427,8 +421,8 @@ export function RoundScreen(props: RoundScreenProps) {
           : {
               facts: (
                 <>
-                  <Question check={view.current} before={view.before} ref={heading} />
-                  {said}
+                  <Question check={view.current} before={view.before} brief={typesOnly || panel === 'digits'} ref={heading} />
+                  <Said view={view} shown={shownLines(view.current)} />
                 </>
               ),
               answers: (
@@ -441,6 +435,7 @@ export function RoundScreen(props: RoundScreenProps) {
                   onBoard={(action) => dispatch({ type: 'board', action })}
                   onAnswer={answer}
                   onSkip={() => setPanel('skip')}
+                  onMore={() => setPanel('more')}
                 />
               ),
             };
@@ -458,6 +453,11 @@ function useSettledView(view: RoundView): RoundView {
   const [settled, setSettled] = useState(view);
   if (view.phase !== 'keeping' && view !== settled) setSettled(view);
   return view.phase === 'keeping' ? { ...settled, readBack: view.readBack, ears: view.ears, saying: view.saying } : view;
+}
+
+/** What the question already shows of what is said. */
+function shownLines({ lines }: PlannedCheck): readonly string[] {
+  return [lines.caution ?? '', lines.ask];
 }
 
 const placeOf = (view: RoundView) => `${view.phase}/${view.current?.key ?? ''}`;

@@ -2,18 +2,17 @@
 import type { RoundView } from '../../domain/round/view.ts';
 import { OutcomeMark } from '../parts/OutcomeMark.tsx';
 
-export function Said({ view }: { readonly view: Pick<RoundView, 'saying' | 'speaking' | 'partial' | 'readBack'> }) {
+export interface SaidProps {
+  readonly view: Pick<RoundView, 'saying' | 'speaking' | 'partial' | 'readBack'>;
+  /** Lines that stand elsewhere on the screen: they are not shown a second time, but a screen reader is told all of it. */
+  readonly shown?: readonly string[];
+}
+
+export function Said({ view, shown = [] }: SaidProps) {
   const { saying, speaking, partial, readBack } = view;
+  const rest = restOf(saying, shown);
   return (
     <div className="said">
-      <p className={`saying ${speaking ? 'speaking' : ''}`} role="status" aria-live="polite">
-        {saying}
-      </p>
-      {partial !== null && partial !== '' && (
-        <p className="partial">
-          <span className="unseen">Heard so far: </span>“{partial} …”
-        </p>
-      )}
       {readBack && (
         <p className="read-back">
           <span className="read-back-label">Kept</span>
@@ -21,6 +20,29 @@ export function Said({ view }: { readonly view: Pick<RoundView, 'saying' | 'spea
           <span>{readBack.text}</span>
         </p>
       )}
+      <p className="unseen" role="status" aria-live="polite">
+        {saying}
+      </p>
+      {rest !== '' && (
+        <p className={`saying ${speaking ? 'speaking' : ''}`} aria-hidden="true">
+          {rest}
+        </p>
+      )}
+      {partial !== null && partial !== '' && (
+        <p className="partial">
+          <span className="unseen">Heard so far: </span>“{partial} …”
+        </p>
+      )}
     </div>
   );
+}
+
+/** What is said beyond the lines that are shown anyway, in the same words. */
+export function restOf(saying: string, shown: readonly string[]): string {
+  return shown
+    .filter((line) => line !== '')
+    .reduce((rest, line) => rest.replace(line, ' '), saying)
+    .replace(/\s+/g, ' ')
+    .replace(/^[\s.]+/, '')
+    .trim();
 }

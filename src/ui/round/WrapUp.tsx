@@ -20,7 +20,9 @@ export function WrapUpFacts({ view, onGo }: { readonly view: RoundView; readonly
       )}
       {left.length > 0 && (
         <section aria-labelledby="left">
-          <h3 id="left">Not seen yet: {left.length}</h3>
+          <h2 className="h3" id="left">
+            Not seen yet: {left.length}
+          </h2>
           <ul>
             {left.map((line) => (
               <CheckRow key={line.check.key} line={line} onGo={() => onGo(line.check.key)} ring={3} />

@@ -11,4 +11,6 @@ export interface BoardProps<E> {
   readonly onAnswer: (answer: Answer) => void;
   /** "Can't see it now": asks for the reason. */
   readonly onSkip: () => void;
+  /** The other commands, on boards that leave no room for the tools. */
+  readonly onMore: () => void;
 }
