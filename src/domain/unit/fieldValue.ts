@@ -1,5 +1,5 @@
-/** Reads and sets one figure of a profile, between what the person sees and SI. */
-import { fromSI, toSI, UNITS, type UnitId } from '../quantity/units.ts';
+/** Reads and sets one figure of a profile, between what the person sees and what is kept (SI, but for amp-hours). */
+import { convert, fromSI, toSI, UNITS, type UnitId } from '../quantity/units.ts';
 import type { FieldKind, ProfileField } from './fields.ts';
 import { type GasCylinder, type LiftProfile, type Unit, wheelPositions } from './unit.ts';
 
@@ -37,7 +37,9 @@ export function getField(unit: Unit, field: ProfileField, display: Display): Fie
   const raw = at(unit, field.path.split('.'));
   if (raw === null || raw === undefined) return null;
   if (field.kind.kind === 'number' && typeof raw === 'number') {
-    return Math.round(fromSI(raw, fieldUnit(field.kind, display)) * 1000) / 1000;
+    const shown = fieldUnit(field.kind, display);
+    const { storedIn } = field.kind;
+    return Math.round((storedIn ? convert(raw, storedIn, shown) : fromSI(raw, shown)) * 1000) / 1000;
   }
   return typeof raw === 'string' || typeof raw === 'number' || typeof raw === 'boolean' ? raw : null;
 }
@@ -92,7 +94,7 @@ function setNumber(
     return refuse(`${field.label} is between ${min} and ${max}${symbol === '' ? '' : ` ${symbol}`}.`);
   }
   if (shown === 'count' && !Number.isInteger(typed)) return refuse(`${field.label} is a whole number.`);
-  return accept(unit, field, toSI(typed, shown));
+  return accept(unit, field, kind.storedIn ? convert(typed, shown, kind.storedIn) : toSI(typed, shown));
 }
 
 /** Digits with one decimal mark; anything else (hexadecimal, exponents, words) is not what a form means by a number. */

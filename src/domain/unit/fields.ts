@@ -15,6 +15,8 @@ export type FieldKind =
       readonly min: number;
       readonly max: number;
       readonly step: number;
+      /** What the profile keeps it in, where that is not SI (amp-hours). */
+      readonly storedIn?: UnitId;
     }
   | { readonly kind: 'choice'; readonly options: readonly FieldOption[] }
   | { readonly kind: 'yes-no' }
@@ -65,7 +67,7 @@ const ESSENTIAL = { essential: true } as const;
 const CERTAIN = { unknown: false } as const;
 
 const text = (maxLength: number, example: string): FieldKind => ({ kind: 'text', maxLength, example });
-const number = (us: UnitId, metric: UnitId, min: number, max: number, step: number): FieldKind => ({
+const number = (us: UnitId, metric: UnitId, min: number, max: number, step: number): Extract<FieldKind, { kind: 'number' }> => ({
   kind: 'number',
   us,
   metric,
@@ -449,9 +451,15 @@ function power(): FieldSection {
         choice(['flooded', 'Flooded lead-acid'], ['agm', 'AGM'], ['lifepo4', 'Lithium (LiFePO4)'], ['none', 'None']),
         ESSENTIAL,
       ),
-      field('battery.capacityAh', 'Battery capacity', 'On the label, in amp-hours.', number('Ah', 'Ah', 5, 800, 1), {
-        appliesWhen: hasBattery,
-      }),
+      field(
+        'battery.capacityAh',
+        'Battery capacity',
+        'On the label, in amp-hours.',
+        { ...number('Ah', 'Ah', 5, 800, 1), storedIn: 'Ah' },
+        {
+          appliesWhen: hasBattery,
+        },
+      ),
       ...alarm('co', 'Carbon monoxide alarm', true),
       ...alarm('gas', 'Gas alarm', true),
       ...alarm('smoke', 'Smoke alarm', false),

@@ -1,5 +1,5 @@
 /** What does not fit together in a profile, in sentences. A warning can be lived with; an error would spoil a round. */
-import { fromSI, toSI } from '../quantity/units.ts';
+import { fromSI } from '../quantity/units.ts';
 import { readDotCode } from './dotCode.ts';
 import { type StudSize, type Unit, wheelPositions } from './unit.ts';
 import { checkVin } from './vin.ts';
@@ -113,10 +113,11 @@ function validateTires(unit: Unit, at: number): readonly Problem[] {
 function validateWheels({ wheels }: Unit): readonly Problem[] {
   const { torqueNm, stud, torqueSource } = wheels;
   if (torqueNm === null) return [];
+  if (!Number.isFinite(torqueNm)) return [error('wheels.torqueNm', 'The lug torque is not a number. Enter it again.')];
   const torque = fromSI(torqueNm, 'lb-ft');
   const shown = `${Math.round(torque)} lb-ft`;
   const [least, most] = POSSIBLE_TORQUE;
-  if (!(torqueNm >= toSI(least, 'lb-ft') && torqueNm <= toSI(most, 'lb-ft'))) {
+  if (torque < least || torque > most) {
     return [error('wheels.torqueNm', `${shown} is not a lug torque. Look again at the figure and its unit.`)];
   }
   const problems: Problem[] = [];

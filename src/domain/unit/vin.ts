@@ -73,14 +73,14 @@ export function checkVin(text: string): VinResult {
   const vin = text.toUpperCase().replace(/[\s-]/g, '');
   if (vin === '') return refuse('There is no VIN. Leave it empty if the unit has none.');
   if (/[^A-Z0-9]/.test(vin)) return refuse('A VIN has letters and digits only.');
-  const unused = /[IOQ]/.exec(vin)?.[0];
-  if (unused !== undefined) {
-    return refuse(`A VIN never has the letter ${unused}. Look again: it is most likely a ${NEVER_USED[unused] ?? 'digit'}.`);
-  }
   if (vin.length !== 17) {
     return refuse(
       `A VIN has 17 characters; this has ${vin.length}. A home-built unit may carry a shorter number from the state: keep that one in a note.`,
     );
+  }
+  const unused = /[IOQ]/.exec(vin)?.[0];
+  if (unused !== undefined) {
+    return refuse(`A VIN never has the letter ${unused}. Look again: it is most likely a ${NEVER_USED[unused] ?? 'digit'}.`);
   }
   const expected = vinCheckDigit(vin);
   if (expected !== vin[8]) {
