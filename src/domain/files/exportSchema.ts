@@ -123,6 +123,13 @@ const limit = v.looseObject({
   source,
 });
 
+const judgeSpec = v.looseObject({
+  rule: v.picklist(RULES),
+  worst: outcome,
+  limits: v.pipe(v.array(limit), v.maxLength(100)),
+  params: v.record(v.string(), plainValue),
+});
+
 const plannedCheck = v.looseObject({
   key: id,
   check: id,
@@ -131,17 +138,19 @@ const plannedCheck = v.looseObject({
   names: texts,
   expects,
   lines: v.looseObject({ name: text, ask: text, askTerse: text, hint: text, why: text, mend: text, caution: maybeText }),
-  judge: v.looseObject({
-    rule: v.picklist(RULES),
-    worst: outcome,
-    limits: v.pipe(v.array(limit), v.maxLength(100)),
-    params: v.record(v.string(), plainValue),
-  }),
+  judge: judgeSpec,
   timed: v.nullable(v.looseObject({ startedBy: id, minutes: number })),
   patienceS: number,
+  after: v.exactOptional(v.pipe(v.array(id), v.maxLength(1000))),
+  sources: v.exactOptional(v.pipe(v.array(source), v.maxLength(100))),
 });
 
-const alarm = v.looseObject({ fitted: maybeBoolean, date: maybeText, dateMeans: v.nullable(v.picklist(['made', 'replace-by'])) });
+const alarm = v.looseObject({
+  fitted: maybeBoolean,
+  date: maybeText,
+  dateMeans: v.nullable(v.picklist(['made', 'replace-by'])),
+  display: v.exactOptional(maybeBoolean),
+});
 
 export const unitSchema = v.looseObject({
   schema: v.literal(1),
@@ -228,6 +237,22 @@ export const unitSchema = v.looseObject({
   homeElevationM: maybeNumber,
 });
 
+const answer = v.variant('kind', [
+  v.looseObject({
+    kind: v.literal('reading'),
+    si: number,
+    said: v.looseObject({ value: number, unit: measure }),
+    hedged: v.boolean(),
+  }),
+  v.looseObject({ kind: v.literal('count'), count: natural }),
+  v.looseObject({ kind: v.literal('state'), verdict: v.picklist(['ok', 'problem']), detail: maybeText }),
+  v.looseObject({ kind: v.literal('choice'), option: id, detail: maybeText }),
+  v.looseObject({ kind: v.literal('date'), form: v.literal('dot-week'), value: v.pipe(v.string(), v.regex(/^\d{4}$/)) }),
+  v.looseObject({ kind: v.literal('date'), form: v.literal('month-year'), value: v.pipe(v.string(), v.regex(/^\d{4}-\d{2}$/)) }),
+]);
+
+const knownFigure = v.looseObject({ key: id, check: id, position: v.nullable(position), name: text, answer, judge: judgeSpec });
+
 const packedRound = v.looseObject({
   schema: v.literal(1),
   id,
@@ -247,6 +272,7 @@ const packedRound = v.looseObject({
     ),
     checks: v.pipe(v.array(natural), v.maxLength(2000)),
     unknowns: texts,
+    known: v.exactOptional(v.pipe(v.array(knownFigure), v.maxLength(1000))),
     walkM: number,
     demo: v.boolean(),
   }),
@@ -262,20 +288,6 @@ const how = v.looseObject({
   because: texts,
   clip: v.nullable(id),
 });
-
-const answer = v.variant('kind', [
-  v.looseObject({
-    kind: v.literal('reading'),
-    si: number,
-    said: v.looseObject({ value: number, unit: measure }),
-    hedged: v.boolean(),
-  }),
-  v.looseObject({ kind: v.literal('count'), count: natural }),
-  v.looseObject({ kind: v.literal('state'), verdict: v.picklist(['ok', 'problem']), detail: maybeText }),
-  v.looseObject({ kind: v.literal('choice'), option: id, detail: maybeText }),
-  v.looseObject({ kind: v.literal('date'), form: v.literal('dot-week'), value: v.pipe(v.string(), v.regex(/^\d{4}$/)) }),
-  v.looseObject({ kind: v.literal('date'), form: v.literal('month-year'), value: v.pipe(v.string(), v.regex(/^\d{4}-\d{2}$/)) }),
-]);
 
 const entryBase = { id, round: id, seq: natural, at: time };
 const entry = v.variant('kind', [
