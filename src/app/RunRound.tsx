@@ -39,7 +39,13 @@ export function RunRound({ session, round, display, now, onLeave, onOpenRound, o
     [session, round],
   );
   return (
-    <div className="run" data-phase={view.phase} data-check={view.current?.key ?? ''} data-ears={view.ears.state} data-turn={view.entries.length}>
+    <div
+      className="run"
+      data-phase={view.phase}
+      data-check={view.current?.key ?? ''}
+      data-ears={view.ears.state}
+      data-turn={view.entries.length}
+    >
       <RoundScreen
         view={view}
         now={time}

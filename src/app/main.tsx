@@ -1,8 +1,7 @@
 /** Puts the app together and shows it. */
 import '../ui/style/style.css';
-import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { parseSettings, type Settings } from '../domain/voice/settings.ts';
+import type { Settings } from '../domain/voice/settings.ts';
 import { createMemoryRecord } from '../record/memoryRecord.ts';
 import { openRecord } from '../record/openRecord.ts';
 import type { Record } from '../record/record.ts';
@@ -11,6 +10,7 @@ import { App } from './App.tsx';
 import { startAppUpdate } from './appUpdate.ts';
 import { newId, realClock } from './clock.ts';
 import { createStore } from './store.ts';
+import { fromStored, toStored } from './storedSettings.ts';
 import { createVoice } from './voice.ts';
 
 async function start(): Promise<void> {
@@ -21,13 +21,17 @@ async function start(): Promise<void> {
     record = await openRecord({ onBlocking: tell, onBlocked: tell, onTerminated: tell });
   } catch (error) {
     // A walk without a record is better than none, as long as it says so.
-    trouble.set(`${error instanceof RecordError ? error.sentence : 'The browser refuses to keep anything.'} Nothing is kept until this is mended.`);
+    trouble.set(
+      `${error instanceof RecordError ? error.sentence : 'The browser refuses to keep anything.'} Nothing is kept until this is mended.`,
+    );
     record = createMemoryRecord();
   }
-  const settings = createStore<Settings>(parseSettings(await record.settings().catch(() => null)));
+  const settings = createStore<Settings>(fromStored(await record.settings().catch(() => null)));
   const saveSettings = (next: Settings) => {
     settings.set(next);
-    record.putSettings({ ...next }).catch((error: unknown) => trouble.set(error instanceof Error ? error.message : 'The settings could not be kept.'));
+    record
+      .putSettings(toStored(next))
+      .catch((error: unknown) => trouble.set(error instanceof Error ? error.message : 'The settings could not be kept.'));
   };
   const scriptedOnly = new URLSearchParams(location.search).get('ears') === 'scripted';
   const voice = createVoice({ settings, saveSettings, record, newId, scriptedOnly });
@@ -35,11 +39,7 @@ async function start(): Promise<void> {
   const services = { record, settings, saveSettings, voice, update, clock: realClock, changes: createStore(0), trouble };
   const root = document.getElementById('app');
   if (!root) throw new Error('The page has no place for the app.');
-  createRoot(root).render(
-    <StrictMode>
-      <App services={services} />
-    </StrictMode>,
-  );
+  createRoot(root).render(<App services={services} />);
 }
 
 void start();

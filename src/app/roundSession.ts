@@ -85,7 +85,9 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
     }
     if (mouth.id !== 'silent' && input.lines.length > 0) await clock.sleep(TAIL_MS, signal);
   });
-  const keep = fromPromise<readonly Entry[], { drafts: readonly EntryDraft[] }>(({ input }) => keeper.keep(input.drafts).catch(sayWhy));
+  const keep = fromPromise<readonly Entry[], { drafts: readonly EntryDraft[] }>(({ input }) =>
+    keeper.keep(input.drafts).catch(sayWhy),
+  );
   const listen = fromCallback<{ type: 'unused' }, { request: ListenRequest }>(({ input, sendBack }) => {
     const reply = (event: EarsEvent) => {
       if (event.type === 'listening') options.playCue('listening');
