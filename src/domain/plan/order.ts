@@ -209,6 +209,9 @@ interface Stop {
  * Best-first search over (what is done, where one stands). The bound on what is still to come: the shortest tree that
  * joins the stations left, the way to the nearest of them, and one kneeling at each that has kneeling work left. No walk
  * is shorter than that, so the first finished walk taken from the queue is the least.
+ *
+ * Where a group must follow, or be followed by, everything at other stations (a heater lit first, read last), the walk
+ * falls into phases that meet at its station, and each phase has a tree of its own.
  */
 class Search {
   private readonly groups: readonly Group[];
@@ -217,6 +220,9 @@ class Search {
   private readonly kneel: number;
   private readonly all: Mask;
   private readonly urgentTotal: number;
+  private readonly phases: readonly Phase[];
+  /** Lengths of the trees of all phases after each one. */
+  private readonly treesAfter: readonly number[];
   /** Lengths of shortest trees by the set of stops they join. */
   private readonly trees = new Map<number, number>();
   private readonly queue = new Queue();
@@ -238,6 +244,13 @@ class Search {
       }),
     );
     this.reached = stations.map(() => new Map());
+    this.phases = phasesOf(groups, stations);
+    this.treesAfter = this.phases.map((_, index) =>
+      this.phases.slice(index + 1).reduce((sum, { entry, exit, stops }) => {
+        const all = stops.reduce((set, mask, stop) => (isEmpty(mask) ? set : set | stopBit(stop)), 0);
+        return sum + this.treeOver(all | stopBit(entry) | stopBit(exit));
+      }, 0),
+    );
   }
 
   /** @param sequence task indexes in an order that keeps precedence within a station */
@@ -327,16 +340,31 @@ class Search {
 
   /** In the table's unit. */
   private boundOn(at: number, low: number, high: number): number {
-    let left = 0;
     let kneelings = 0;
-    let nearest = Number.POSITIVE_INFINITY;
-    for (const [index, stop] of this.stops.entries()) {
-      if ((stop.allLow & ~low) === 0 && (stop.allHigh & ~high) === 0) continue;
-      left |= 1 << index;
-      if ((stop.kneelLow & ~low) !== 0 || (stop.kneelHigh & ~high) !== 0) kneelings += 1;
-      nearest = Math.min(nearest, this.way(at, index));
+    for (const { kneelLow, kneelHigh } of this.stops) {
+      if ((kneelLow & ~low) !== 0 || (kneelHigh & ~high) !== 0) kneelings += 1;
     }
-    return left === 0 ? 0 : nearest + this.treeOver(left) + kneelings * this.kneel;
+    let current = 0;
+    while (current + 1 < this.phases.length) {
+      const opens = this.phases[current + 1]?.opens ?? NOTHING;
+      if ((low & opens.low) !== opens.low || (high & opens.high) !== opens.high) break;
+      current += 1;
+    }
+    const phase = this.phases[current];
+    if (!phase) return 0;
+    let left = 0;
+    let nearest = Number.POSITIVE_INFINITY;
+    for (let stop = 0; stop < phase.stops.length; stop++) {
+      const mask = phase.stops[stop];
+      if (!mask || ((mask.low & ~low) === 0 && (mask.high & ~high) === 0)) continue;
+      left |= 1 << stop;
+      nearest = Math.min(nearest, this.way(at, stop));
+    }
+    if (left === 0) {
+      if (phase.exit < 0) return 0;
+      nearest = this.way(at, phase.exit);
+    }
+    return nearest + this.treeOver(left | stopBit(phase.exit)) + (this.treesAfter[current] ?? 0) + kneelings * this.kneel;
   }
 
   /** Length of the shortest tree over a set of stops (Prim), remembered by set. */
@@ -372,6 +400,53 @@ class Search {
   private way(from: number, to: number): number {
     return from < 0 ? 0 : (this.ways[from * this.stops.length + to] ?? 0);
   }
+}
+
+/** A stretch of the walk between two groups that everything elsewhere comes before or after. */
+interface Phase {
+  /** The group that opens it; nothing for the first. */
+  readonly opens: Mask;
+  /** Stop at which it begins and ends; -1 where that is free. */
+  readonly entry: number;
+  readonly exit: number;
+  /** Groups of this phase by stop. */
+  readonly stops: readonly Mask[];
+}
+
+const isEmpty = ({ low, high }: Mask): boolean => low === 0 && high === 0;
+const stopBit = (stop: number): number => (stop < 0 ? 0 : 1 << stop);
+
+function phasesOf(groups: readonly Group[], stations: readonly number[]): readonly Phase[] {
+  const isCut = (index: number) => {
+    const cut = groups[index];
+    return groups.every(
+      (other, place) =>
+        other.station === cut?.station || holds(cut?.needs ?? NOTHING, bit(place)) || holds(other.needs, bit(index)),
+    );
+  };
+  const cuts = groups
+    .map((_, index) => index)
+    .filter(isCut)
+    .sort((a, b) => bitsIn(groups[a]?.needs ?? NOTHING) - bitsIn(groups[b]?.needs ?? NOTHING));
+  // Groups of one station that do not wait for each other open no phases between them: keep a chain.
+  const chain: number[] = [];
+  for (const cut of cuts) {
+    const last = chain.at(-1);
+    if (last === undefined || holds(groups[cut]?.needs ?? NOTHING, bit(last))) chain.push(cut);
+  }
+  const stopOf = (group: number | undefined) => (group === undefined ? -1 : stations.indexOf(groups[group]?.station ?? -1));
+  const phaseOf = (group: Group, index: number) => chain.filter((cut) => cut === index || holds(group.needs, bit(cut))).length;
+  return [-1, ...chain].map((opener, phase) => ({
+    opens: opener < 0 ? NOTHING : bit(opener),
+    entry: opener < 0 ? -1 : stopOf(opener),
+    exit: stopOf(chain[phase]),
+    stops: stations.map((station) =>
+      groups.reduce(
+        (mask, group, index) => (group.station === station && phaseOf(group, index) === phase ? join(mask, bit(index)) : mask),
+        NOTHING,
+      ),
+    ),
+  }));
 }
 
 function stopAt(station: number, groups: readonly Group[]): Stop {

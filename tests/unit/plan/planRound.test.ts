@@ -340,6 +340,18 @@ describe('planRound', () => {
     expect(planRound(unitNamed('single-crank'), 'before-towing', AT).demo).toBe(false);
   });
 
+  it('is planned in less than fifty milliseconds, for every unit and round', () => {
+    for (const [name, unit, round] of CASES) {
+      const times = Array.from({ length: 5 }, () => {
+        const start = performance.now();
+        planRound(unit, round, AT);
+        return performance.now() - start;
+      });
+      // The best of five: the others measure what else the machine is doing.
+      expect(Math.min(...times), name).toBeLessThan(50);
+    }
+  });
+
   it('comes to size: about eighty before towing, and a short stop on the road', () => {
     const count = (id: string, round: (typeof CASES)[number][2]) => planRound(unitNamed(id), round, AT).checks.length;
     expect(count('demo-kestrel', 'before-towing')).toBeGreaterThanOrEqual(70);
