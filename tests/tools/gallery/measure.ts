@@ -60,7 +60,7 @@ export function measurePage(isStrict: boolean): Measured {
     element: target,
   }));
   const least = isStrict ? 96 : 24;
-  for (const { box, name, element } of targets) {
+  for (const { name, element } of targets) {
     const whole = element.getBoundingClientRect();
     const side = Math.min(whole.width, whole.height);
     smallestTarget = Math.min(smallestTarget, side);

@@ -1,0 +1,31 @@
+/** A figure of the profile between its field and the screen. */
+import { UNITS } from '../../domain/quantity/units.ts';
+import type { FieldKind, ProfileField } from '../../domain/unit/fields.ts';
+import { type Display, type FieldValue, fieldRange, fieldUnit } from '../../domain/unit/fieldValue.ts';
+
+/** Unique in the page, and a valid id. */
+export function fieldId(path: string): string {
+  return `field-${path.replaceAll('.', '-')}`;
+}
+
+export function textOf(value: FieldValue): string {
+  return value === null ? '' : String(value);
+}
+
+/** The unit beside the box, "10 to 130 psi" as its range; empty where there is none. */
+export function suffixOf(kind: FieldKind, display: Display): string {
+  return kind.kind === 'number' ? UNITS[fieldUnit(kind, display)].symbol : '';
+}
+
+export function rangeOf(kind: FieldKind, display: Display): string {
+  if (kind.kind !== 'number') return '';
+  const { min, max } = fieldRange(kind, display);
+  const unit = suffixOf(kind, display);
+  return `${min} to ${max}${unit === '' ? '' : ` ${unit}`}`;
+}
+
+export function exampleOf({ kind }: ProfileField): string {
+  if (kind.kind === 'text') return kind.example;
+  if (kind.kind === 'date') return kind.form === 'dot-week' ? '3623' : '2027-03';
+  return '';
+}
