@@ -1,0 +1,22 @@
+/**
+ * How each command may be said to these ears. Kept to phrases that are hard to mistake for an answer: a short word that sounds
+ * like a number or a state would cost more than it gives. Tests hold every one against the interpreter.
+ */
+import type { Command } from '../../domain/language/meaning.ts';
+
+export const COMMAND_PHRASES: Readonly<Record<Command, readonly string[]>> = {
+  repeat: ['repeat', 'say again', 'say that again', 'repeat that', 'come again'],
+  back: ['back', 'go back'],
+  skip: ['skip', 'skip it', 'skip this', 'skip that'],
+  wait: ['wait', 'hold on', 'hang on', 'one moment', 'pause'],
+  resume: ['resume', 'go on', 'continue', "i'm back"],
+  undo: ['undo', 'undo that', 'scratch that', 'take that back'],
+  where: ['where are we', 'where am i'],
+  note: ['note', 'make a note', 'take a note', 'add a note'],
+  louder: ['louder', 'speak up'],
+  quieter: ['quieter', 'not so loud'],
+  stop: ['stop', 'stop listening'],
+  help: ['help', 'what can i say'],
+  why: ['why'],
+  next: ['next', 'next one'],
+};

@@ -1,0 +1,281 @@
+/**
+ * The grammar of one request: everything that the check asked about may be answered with, from the single declaration of what
+ * it expects, plus commands, self-correction, other checks by name, and yes and no where the tool asked to confirm.
+ *
+ * Weights are natural logs. They say what is usual, never what is right: the sound decides, and what was heard is judged by
+ * others.
+ */
+import type { CountExpects, DateExpects, Expects, Position, ReadingExpects } from '../../domain/checks/expects.ts';
+import { UNITS, type UnitId } from '../../domain/quantity/units.ts';
+import type { ListenRequest } from '../../domain/voice/ports.ts';
+import { COMMAND_PHRASES } from './commandPhrases.ts';
+import { EMPTY, oneOf, oneOrMore, optional, phrase, phrases, type Rule, sequence, weighted, word, wordsOf } from './grammar.ts';
+import { phraseSet } from './phraseSet.ts';
+import {
+  decimalForms,
+  digitForms,
+  distinct,
+  quarterForms,
+  type SpokenForm,
+  underHundred,
+  wholeForms,
+  yearForms,
+} from './spokenNumbers.ts';
+
+/** Log weights. */
+const WEIGHT = {
+  unusualValue: -0.7,
+  betweenSteps: -0.4,
+  command: -0.7,
+  other: -0.7,
+  correction: -0.7,
+  filler: -0.7,
+  several: -0.7,
+  unsure: -0.7,
+  again: -0.3,
+} as const;
+
+const POSITION_PHRASES: Readonly<Record<Position, readonly string[]>> = {
+  'left-front': ['left front', 'front left'],
+  'right-front': ['right front', 'front right'],
+  'left-middle': ['left middle', 'middle left'],
+  'right-middle': ['right middle', 'middle right'],
+  'left-rear': ['left rear', 'rear left', 'left back', 'back left'],
+  'right-rear': ['right rear', 'rear right', 'right back', 'back right'],
+  left: ['left', 'left side'],
+  right: ['right', 'right side'],
+  front: ['front'],
+  rear: ['rear', 'back'],
+};
+
+/** Other words for the units, beside their own names. */
+const UNIT_PHRASES: Partial<Readonly<Record<UnitId, readonly string[]>>> = {
+  psi: ['p s i', 'pounds', 'pound', 'pounds per square inch'],
+  'lb-ft': ['foot pounds', 'foot pound', 'pound feet', 'pounds', 'foot pounds of torque'],
+  '32nds': ['thirty seconds', 'thirty second', '32nds'],
+  F: ['degrees', 'degrees fahrenheit', 'fahrenheit', 'degree'],
+  C: ['degrees', 'degrees celsius', 'celsius', 'degree'],
+  percent: ['percent'],
+  'N-m': ['newton meters', 'newton meter'],
+  mm: ['millimeters', 'millimeter'],
+  cm: ['centimeters', 'centimeter'],
+  m: ['meters', 'meter'],
+  L: ['liters', 'liter'],
+  ppm: ['parts per million', 'p p m'],
+  kPa: ['kilopascals', 'kilopascal', 'kay pee ay'],
+};
+
+const HEDGES = ['about', 'around', 'maybe', 'roughly', 'almost', 'just under', 'just over', 'i think', 'call it'];
+const FILLERS = [
+  'uh',
+  'um',
+  "it's",
+  "that's",
+  'okay',
+  'so',
+  'i have',
+  "i've got",
+  'i got',
+  'reads',
+  'it reads',
+  'looks like',
+  'it says',
+  "they're",
+];
+const CORRECTIONS = ['no', 'no wait', 'wait no', 'sorry', 'correction', 'i mean', 'make that', 'wait'];
+const YES = ['yes', 'yeah', 'yep', 'correct', "that's right", 'right', 'yes it is'];
+const NO = ['no', 'nope', 'wrong', "that's wrong", 'not right'];
+const UNSURE = ["i don't know", 'not sure', "i'm not sure", "can't tell", "i can't tell", "can't see"];
+const SAME = ['same', 'the same', 'same as last time', 'same as before'];
+const MONTHS = [
+  'january',
+  'february',
+  'march',
+  'april',
+  'may',
+  'june',
+  'july',
+  'august',
+  'september',
+  'october',
+  'november',
+  'december',
+];
+
+const formsRule = (forms: readonly SpokenForm[]): Rule => phraseSet(distinct(forms));
+
+const unitWords = (unit: UnitId): readonly string[] => {
+  const own = UNITS[unit].spoken.filter((name) => name !== '' && !/metre|litre/.test(name));
+  return [...new Set([...(UNIT_PHRASES[unit] ?? []), ...own].map((name) => wordsOf(name).join(' ')))].filter(
+    (name) => !/\d|kay/.test(name),
+  );
+};
+
+/** All ways to say the values of a reading, in its own unit. */
+function readingValues({ min, max, step, forms, usual }: ReadingExpects): Rule {
+  const has = (name: ReadingExpects['forms'][number]) => forms.includes(name);
+  const bare = has('spoken-decimal');
+  const said: SpokenForm[] = [];
+  const add = (value: number, ways: readonly SpokenForm[]) => {
+    if (Math.abs(value) < 1e-9 ? min > 0 || max < 0 : value < min || value > max) return;
+    // A value between two steps can be said and must be heard as it is; others then ask about it.
+    const isStep = Math.abs(value / step - Math.round(value / step)) < 1e-6;
+    const unusual = (value < usual.min || value > usual.max ? WEIGHT.unusualValue : 0) + (isStep ? 0 : WEIGHT.betweenSteps);
+    for (const way of ways) {
+      if (value >= 0) said.push({ words: way.words, weight: way.weight + unusual });
+      else {
+        for (const sign of ['minus', 'negative']) said.push({ words: [sign, ...way.words], weight: way.weight + unusual });
+        if (has('negative')) said.push({ words: [...way.words, 'below'], weight: way.weight + unusual - 0.3 });
+        if (has('negative')) said.push({ words: [...way.words, 'below', 'zero'], weight: way.weight + unusual - 0.3 });
+      }
+    }
+  };
+  const both = (value: number, ways: readonly SpokenForm[]) => {
+    add(value, ways);
+    if (value > 0 && min < 0) add(-value, ways);
+  };
+  const top = Math.floor(Math.max(max, -min));
+  const bottom = min > 0 ? Math.floor(min) : 0;
+  for (let whole = bottom; whole <= top; whole += 1) {
+    if (has('whole') || has('thirty-second') || has('half')) both(whole, wholeForms(whole));
+    if (has('half') || has('quarter')) both(whole + 0.5, quarterForms(whole, 2));
+    if (has('quarter')) {
+      both(whole + 0.25, quarterForms(whole, 1));
+      both(whole + 0.75, quarterForms(whole, 3));
+    }
+    if (has('tenth'))
+      for (let tenth = 0; tenth < 10; tenth += 1) both(whole + tenth / 10, decimalForms(whole, String(tenth), bare));
+    else if (has('half')) both(whole + 0.5, decimalForms(whole, '5', bare));
+    if (has('hundredth')) {
+      for (let part = 0; part < 100; part += 1)
+        both(whole + part / 100, decimalForms(whole, String(part).padStart(2, '0'), bare));
+    } else if (has('quarter')) {
+      both(whole + 0.25, decimalForms(whole, '25', bare));
+      both(whole + 0.75, decimalForms(whole, '75', bare));
+    }
+  }
+  return formsRule(said);
+}
+
+function readingRule(expects: ReadingExpects): Rule {
+  const units = oneOf(...[expects.unit, ...expects.otherUnits].flatMap(unitWords).map(phrase));
+  return sequence(optional(phrases(HEDGES), WEIGHT.filler), readingValues(expects), optional(units));
+}
+
+function countRule({ min, max, noun, nonePhrases, allPhrases }: CountExpects): Rule {
+  const numbers: SpokenForm[] = [];
+  for (let value = min; value <= max; value += 1) numbers.push(...wholeForms(value).filter(({ weight }) => weight > -0.5));
+  const nouns = optional(oneOf(phrase(noun[0]), phrase(noun[1]), phrase('of them')));
+  const none = phrases(['none', ...nonePhrases]);
+  const all = allPhrases.length > 0 ? [[phrases(allPhrases), 0] as const] : [];
+  return weighted(
+    [sequence(formsRule(numbers), nouns), 0],
+    [sequence(none, optional(oneOf(phrase(noun[1]), phrase('of them')), -0.5)), 0],
+    ...all,
+  );
+}
+
+function dateRule({ form }: DateExpects): Rule {
+  const years: SpokenForm[] = [];
+  if (form === 'month-year') {
+    for (let year = 1995; year <= 2040; year += 1) years.push(...yearForms(year));
+    const months = oneOf(
+      ...MONTHS.map(word),
+      ...Array.from({ length: 12 }, (_, month) =>
+        oneOf(
+          sequence(...underHundred(month + 1).map(word)),
+          ...(month < 9 ? [sequence(word('oh'), word(underHundred(month + 1)[0] ?? ''))] : []),
+        ),
+      ),
+    );
+    return sequence(months, optional(word('of'), -0.3), formsRule(years));
+  }
+  const weeks: SpokenForm[] = [];
+  const pairs: SpokenForm[] = [];
+  const pair = (value: number): SpokenForm[] => {
+    const digits = String(value).padStart(2, '0');
+    return [...digitForms(digits), ...(value >= 10 ? [{ words: underHundred(value), weight: 0 }] : [])];
+  };
+  for (let week = 1; week <= 53; week += 1) weeks.push(...pair(week));
+  for (let year = 0; year <= 99; year += 1)
+    pairs.push(...pair(year).map(({ words, weight }) => ({ words, weight: weight + (year > 45 ? WEIGHT.unusualValue : 0) })));
+  for (let year = 2000; year <= 2040; year += 1) years.push(...yearForms(year).filter(({ words }) => words.length >= 2));
+  const week = formsRule(weeks);
+  return oneOf(
+    sequence(week, formsRule(pairs)),
+    sequence(
+      word('week'),
+      oneOf(week, ...Array.from({ length: 9 }, (_, index) => word(underHundred(index + 1)[0] ?? ''))),
+      optional(word('of')),
+      formsRule(years),
+    ),
+  );
+}
+
+/** Answers to a check, without position, name or correction. */
+function answerRule(expects: Expects): Rule {
+  switch (expects.kind) {
+    case 'reading':
+      return weighted([readingRule(expects), 0], [phrases(SAME), WEIGHT.unsure]);
+    case 'count':
+      return countRule(expects);
+    case 'state':
+      return weighted(
+        [phrases([...expects.ok, ...expects.problem]), 0],
+        [phrases([...YES, ...NO]), 0],
+        [phrases(UNSURE), WEIGHT.unsure],
+      );
+    case 'choice':
+      return weighted([phrases(expects.options.flatMap((option) => option.phrases)), 0], [phrases(UNSURE), WEIGHT.unsure]);
+    case 'date':
+      return dateRule(expects);
+  }
+}
+
+const filler = optional(phrases(FILLERS), WEIGHT.filler);
+const positionRule = (position: Position): Rule => phrases(POSITION_PHRASES[position]);
+
+/** One check, with its position said or not, corrected or not. */
+function checkRule(expects: Expects, positions: readonly Position[]): Rule {
+  const answer = answerRule(expects);
+  const spoken = positions.filter((position, index) => positions.indexOf(position) === index);
+  const corrected = sequence(answer, optional(sequence(phrases(CORRECTIONS), answer), WEIGHT.correction));
+  if (spoken.length === 0) return corrected;
+  const where = oneOf(...spoken.map(positionRule));
+  const placed = sequence(where, filler, answer);
+  return weighted(
+    [corrected, 0],
+    [sequence(placed, optional(sequence(phrases(CORRECTIONS), answer), WEIGHT.correction)), WEIGHT.several],
+    [sequence(answer, where), WEIGHT.several],
+    ...(expects.kind !== 'date' && spoken.length > 1
+      ? [[sequence(placed, oneOrMore(sequence(optional(word('and')), placed), WEIGHT.again)), WEIGHT.several] as const]
+      : []),
+  );
+}
+
+/** What may be said at any time. */
+function commandRule(): Rule {
+  return phrases(Object.values(COMMAND_PHRASES).flat());
+}
+
+/** The same request gives the same rule. */
+export function requestRule(request: ListenRequest): Rule {
+  const { expects, mode, others } = request;
+  if (mode === 'free') return commandRule();
+  const positions = request.position ? [request.position, ...request.positions] : request.positions;
+  const asked = checkRule(expects, positions);
+  const yesNo: readonly (readonly [Rule, number])[] =
+    mode === 'confirm'
+      ? [
+          [phrases([...YES, ...NO]), 0],
+          [sequence(phrases(['no', 'nope', 'wrong']), filler, answerRule(expects)), 0],
+        ]
+      : [];
+  const named = others.flatMap((other): readonly (readonly [Rule, number])[] => {
+    const name = phrases(other.names);
+    const place = other.position ? positionRule(other.position) : EMPTY;
+    const head = other.position ? oneOf(sequence(place, name), sequence(name, place)) : name;
+    return [[sequence(head, filler, answerRule(other.expects)), WEIGHT.other]];
+  });
+  return weighted([sequence(filler, asked), 0], ...yesNo, ...named, [commandRule(), WEIGHT.command]);
+}
