@@ -65,6 +65,14 @@ export function touchUnit(unit: Unit, at: number): Unit {
   return { ...unit, updatedAt: at, revision: unit.revision + 1 };
 }
 
+/**
+ * The unit put away or taken out again. Its rounds stay where they are.
+ * @throws RangeError when the time is not finite.
+ */
+export function setArchived(unit: Unit, archived: boolean, at: number): Unit {
+  return { ...touchUnit(unit, at), archived };
+}
+
 function requireIdentity({ id, name, at }: UnitIdentity): void {
   if (id === '') throw new RangeError('a unit requires an id');
   if (name.trim() === '') throw new RangeError('a unit requires a name');

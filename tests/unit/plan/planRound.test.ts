@@ -199,6 +199,18 @@ describe('planRound', () => {
     expect(Math.min(...places)).toBeGreaterThanOrEqual(0);
   });
 
+  it('takes a cylinder off only when nothing burns from it, and straps it again after', () => {
+    const plan = planRound(unitNamed('demo-kestrel'), 'before-towing', AT);
+    for (const cylinder of ['cylinder-1', 'cylinder-2']) {
+      const places = ['heater-off', ...['valve', 'weight', 'strapped'].map((part) => `cylinder-${part}@${cylinder}`)].map((key) =>
+        place(plan, key),
+      );
+      expect(places).toEqual([...places].sort((a, b) => a - b));
+      expect(places[0]).toBeGreaterThan(0);
+    }
+    expect(place(plan, 'cylinder-strapped@cylinder-2')).toBeLessThan(place(plan, 'chocks-out'));
+  });
+
   it('asks nothing about parts that are not there', () => {
     const hydraulic = idsOf(planRound(unitNamed('demo-lantern'), 'before-towing', AT));
     for (const id of ['cable-slack', 'cable-push', 'broken-wires', 'cable-condition', 'pulleys', 'winch-drum', 'stub-seal']) {

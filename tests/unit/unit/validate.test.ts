@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { toSI } from '../../../src/domain/quantity/units.ts';
-import { createUnit, duplicateUnit, touchUnit } from '../../../src/domain/unit/createUnit.ts';
+import { createUnit, duplicateUnit, setArchived, touchUnit } from '../../../src/domain/unit/createUnit.ts';
 import { DEMO_UNITS } from '../../../src/domain/unit/demo.ts';
 import { profileSections } from '../../../src/domain/unit/fields.ts';
 import { TEMPLATES } from '../../../src/domain/unit/templates.ts';
@@ -127,6 +127,12 @@ describe('createUnit, duplicateUnit, touchUnit', () => {
 
   it('counts revisions', () => {
     expect(touchUnit(heron, AT)).toEqual({ ...heron, updatedAt: AT, revision: heron.revision + 1 });
+  });
+
+  it('puts a unit away and takes it out again', () => {
+    const away = setArchived(heron, true, AT);
+    expect(away).toEqual({ ...heron, archived: true, updatedAt: AT, revision: heron.revision + 1 });
+    expect(setArchived(away, false, AT + 1)).toMatchObject({ archived: false, revision: heron.revision + 2 });
   });
 
   it('refuses a unit without id, name or time', () => {

@@ -23,6 +23,7 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
     station: 'tongue',
     applies: hasCylinders,
     names: [...CYLINDER_NAMES, ...named('strap')],
+    after: ['cylinder-weight'],
     expects: state(
       [
         'strapped tight',
@@ -53,7 +54,7 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
       ask: (scope) => `Push on ${whichCylinder(scope)}. Is it upright and strapped tight?`,
       askTerse: (scope) => `${capital(bare(scope))} strapped?`,
       hint: 'Say "strapped tight", or "loose".',
-      why: 'A cylinder that comes off on the road is a bomb on wheels.',
+      why: 'A cylinder that comes off on the road breaks its valve and burns.',
       mend: 'Strap it upright before you go, or carry it secured in the open bed of the truck.',
       caution: null,
     },
@@ -69,7 +70,8 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
     station: 'tongue',
     applies: ({ unit, index }) => typeof unit.cylinders[index]?.tareKg === 'number',
     names: named('weight'),
-    after: ['cylinder-strapped'],
+    // Not while the heater draws from it: weighed once it is off and the valve is shut.
+    after: ['heater-off', 'cylinder-valve'],
     expects: (scope) => {
       const cylinder = scope.unit.cylinders[scope.index];
       const tare = Math.round(fromSI(cylinder?.tareKg ?? 7.7, 'lb'));
@@ -96,7 +98,7 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
       hint: 'Say the weight, like "twenty-nine and a half".',
       why: 'Weight less the empty weight in the collar is the gas that is left.',
       mend: 'Fill it before a cold night. In deep cold a low cylinder stops feeding before it is empty.',
-      caution: 'Valve shut before you take it off. Lift with your legs.',
+      caution: 'Valve shut before you take it off, no flame near. Lift with your legs.',
     },
     judge: ({ unit, index }) => cylinderWeightSpec(unit, index),
     takes: 90,
@@ -110,7 +112,6 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
     station: 'tongue',
     applies: ({ unit, index, at }) => hasCylinders({ unit }) && !isCylinderDateSettled(unit, index, at),
     names: named('date', 'stamp'),
-    after: ['cylinder-strapped'],
     expects: { kind: 'date', form: 'month-year' },
     lines: {
       name: (scope) => `${bare(scope)} date`,
@@ -132,6 +133,7 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
     station: 'tongue',
     applies: hasCylinders,
     names: ['gas hose', 'regulator', 'hose and regulator', 'gas line'],
+    after: ['cylinder-weight'],
     expects: state(
       ['sound', 'dry and whole', 'no cracks', 'whole', 'hose is sound', 'tied up', 'all sound', 'no damage'],
       [
@@ -169,7 +171,7 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
     station: 'tongue',
     applies: hasCylinders,
     names: [...named('valve'), 'gas valve', 'gas shut off'],
-    after: ['heater-off', 'stove-off', 'cylinder-strapped', 'cylinder-weight'],
+    after: ['heater-off', 'stove-off'],
     expects: choice(
       option(
         'closed',

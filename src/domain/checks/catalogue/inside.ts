@@ -156,8 +156,8 @@ export const INSIDE_CHECKS: readonly CheckDefinition[] = [
       askTerse: (scope) => `${capital(heaterName(scope))} lit?`,
       hint: 'Say "lit", or what it does, like "will not light".',
       why: 'It is proven here, not at night on the ice.',
-      mend: 'Shut the gas, wait five minutes, try once more by the book. Yellow flame or soot: off, and have it serviced.',
-      caution: 'Keep a door or vent open and the alarms live while it burns.',
+      mend: 'Shut the gas, air the cabin for five minutes, try once more by the book. Yellow flame or soot: off, and have it serviced.',
+      caution: 'Only without gas smell, with a carbon monoxide alarm that works, and a vent open.',
     },
     judge: stateSpec('fix'),
     takes: 90,
@@ -324,7 +324,8 @@ export const INSIDE_CHECKS: readonly CheckDefinition[] = [
     station: 'inside',
     applies: ({ unit }) => unit.cabin.roofVents !== false,
     names: ['roof vents', 'roof vent', 'vents', 'vent'],
-    after: ['inside-temperature-after'],
+    // Open while it burns, shut once it is off.
+    after: ['heater-off'],
     expects: state(
       ['shut', 'closed', 'all shut', 'all closed', 'cranked down', 'vents are shut', 'down', 'locked down'],
       ['open', 'one is open', 'not shut', 'will not close', 'lid broken', 'lid missing', 'cracked', 'frozen open'],

@@ -147,6 +147,8 @@ export const LEAVING_CHECKS: readonly CheckDefinition[] = [
       'lift-control',
       'lift-eased',
       'cylinder-valve',
+      'cylinder-strapped',
+      'gas-hose',
       'frame-raised',
       'transport-pins',
       'cable-slack',

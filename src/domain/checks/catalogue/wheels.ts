@@ -47,7 +47,7 @@ const STAR_ORDER: Readonly<Record<number, string>> = {
 function lugsMend({ unit }: CheckScope): string {
   const order = unit.wheels.lugs === null ? undefined : STAR_ORDER[unit.wheels.lugs];
   const star = order ? `Tighten in a star, clockwise from the valve: ${order}.` : 'Tighten across the wheel in a star.';
-  return `${star} Two or more moved: wheel off, look at seat, holes and studs. Pull again after ten, twenty-five and fifty miles.`;
+  return `${star} Two or more moved: block the frame, wheel off, look at seat, holes and studs. Pull again after ten, twenty-five and fifty miles.`;
 }
 
 const lugMax = ({ unit }: Pick<CheckScope, 'unit'>) => unit.wheels.lugs ?? 8;
@@ -120,7 +120,7 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
       hint: (scope) =>
         scope.display === 'metric' ? 'Say the pressure, like "four hundred twenty".' : 'Say the pressure, like "sixty-two".',
       why: 'A soft tire runs hot, even in the cold, and comes apart under load.',
-      mend: 'Fill it to the placard, never over the sidewall figure. If it loses again by morning, have it mended.',
+      mend: 'Fill it to the placard, never over the sidewall figure. If it loses again by morning, have it mended. One that was driven flat is not filled: spare on.',
       caution: null,
     },
     judge: ({ unit }) => tirePressureSpec(unit),
@@ -304,7 +304,7 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
       askTerse: (scope) => `${at(scope, 'rim')} straight?`,
       hint: 'Say "straight", or what you see, like "rust trails".',
       why: 'Rust trails and bright rings at the nuts mean that the wheel has been moving.',
-      mend: 'Cracked or bent: spare on. Rust trails: wheel off, look at studs and holes.',
+      mend: 'Cracked or bent: spare on. Rust trails: block the frame, wheel off, look at studs and holes.',
       caution: null,
     },
     judge: stateSpec('hold'),
