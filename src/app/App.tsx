@@ -1,20 +1,18 @@
 /** Which screen is shown. Screens get data and callbacks; everything that acts is here or in the services. */
 import { useEffect, useState } from 'react';
 import type { RoundKind } from '../domain/checks/check.ts';
-import { DEMO_UNITS } from '../domain/unit/demo.ts';
-import type { Unit } from '../domain/unit/unit.ts';
 import { type OpenResult, resumeRound, startRound } from './openRound.ts';
 import { RunRound } from './RunRound.tsx';
+import { openRehearsal } from './rehearsal.ts';
 import { hashOf, parseRoute, type Route } from './route.ts';
+import { HomePlace } from './screens/HomePlace.tsx';
+import { Missing } from './screens/Missing.tsx';
+import { SettingsPlace } from './screens/SettingsPlace.tsx';
+import type { ScreenProps } from './screens/screenProps.ts';
+import { UnitEditPlace, UnitNewPlace, UnitsPlace } from './screens/UnitPlaces.tsx';
 import type { Services } from './services.ts';
 import { useStore } from './store.ts';
 import { useOpenRound } from './useOpenRound.ts';
-import { useRecordData } from './useRecordData.ts';
-
-export interface ScreenProps {
-  readonly services: Services;
-  readonly go: (route: Route) => void;
-}
 
 export function App({ services }: { readonly services: Services }) {
   const [route, setRoute] = useState(() => parseRoute(location.hash));
@@ -67,8 +65,18 @@ function Place({ route, ...screen }: ScreenProps & { readonly route: Route }) {
       );
     case 'run':
       return <Walk {...screen} walk={`run ${route.round}`} open={() => resumeRound(screen.services, route.round)} />;
+    case 'rehearsal':
+      return <Walk {...screen} walk="rehearsal" open={async () => openRehearsal(screen.services)} />;
+    case 'units':
+      return <UnitsPlace {...screen} />;
+    case 'unit-new':
+      return <UnitNewPlace {...screen} />;
+    case 'unit-edit':
+      return <UnitEditPlace {...screen} unit={route.unit} />;
+    case 'settings':
+      return <SettingsPlace {...screen} />;
     default:
-      return <ProvisionalHome {...screen} />;
+      return <HomePlace {...screen} />;
   }
 }
 
@@ -80,39 +88,17 @@ async function startFor(services: Services, id: string, kind: RoundKind): Promis
 function Walk({ services, go, walk, open }: ScreenProps & { readonly walk: string; readonly open: () => Promise<OpenResult> }) {
   const opening = useOpenRound(walk, open);
   const { display } = useStore(services.settings);
-  if (opening.state === 'opening') return <p>Opening the round.</p>;
-  if (opening.state === 'refused') return <p role="alert">{opening.sentence}</p>;
-  const { session, round } = opening.open;
+  if (opening.state === 'opening') return <main className="page" aria-busy="true" />;
+  if (opening.state === 'refused') return <Missing sentence={opening.sentence} onHome={() => go({ at: 'home' })} />;
+  const { session, round, clock } = opening.open;
   return (
     <RunRound
       session={session}
       round={round}
       display={display}
-      now={services.clock.now}
+      now={clock.now}
       onLeave={() => go({ at: 'home' })}
       onOpenRound={() => go({ at: 'round', round: round.id })}
     />
-  );
-}
-
-function ProvisionalHome({ services, go }: ScreenProps) {
-  const units = useRecordData(services, 'units', () => services.record.units());
-  const demo = async () => {
-    for (const unit of DEMO_UNITS) await services.record.putUnit(unit);
-    services.changes.update((count) => count + 1);
-  };
-  return (
-    <main>
-      <h1>Gloveside</h1>
-      <button type="button" onClick={() => void demo()}>
-        Add the demo units
-      </button>
-      {units.state === 'ready' &&
-        units.value.map((unit: Unit) => (
-          <button key={unit.id} type="button" onClick={() => go({ at: 'start', unit: unit.id, kind: 'before-towing' })}>
-            Before towing {unit.name}
-          </button>
-        ))}
-    </main>
   );
 }

@@ -2,10 +2,8 @@
 import { createActor } from 'xstate';
 import { updateMachine } from '../../machines/updateMachine.ts';
 
-export interface AppUpdate {
-  /** `unsupported`: no service worker here, so the app needs the network to open. */
-  readonly state: 'preparing' | 'offline-ready' | 'waiting' | 'unsupported';
-}
+/** `unsupported`: no service worker here, so the app needs the network to open. */
+export type AppUpdate = 'preparing' | 'offline-ready' | 'waiting' | 'unsupported';
 
 export interface UpdateHandle {
   current(): AppUpdate;
@@ -18,9 +16,9 @@ export interface UpdateHandle {
 
 export function startAppUpdate(enabled: boolean): UpdateHandle {
   const listeners = new Set<() => void>();
-  let state: AppUpdate['state'] = enabled && 'serviceWorker' in navigator ? 'preparing' : 'unsupported';
+  let state: AppUpdate = enabled && 'serviceWorker' in navigator ? 'preparing' : 'unsupported';
   let registration: ServiceWorkerRegistration | null = null;
-  const set = (next: AppUpdate['state']) => {
+  const set = (next: AppUpdate) => {
     state = next;
     for (const listener of listeners) listener();
   };
@@ -62,7 +60,7 @@ export function startAppUpdate(enabled: boolean): UpdateHandle {
   if (state === 'preparing') void register();
 
   return {
-    current: () => ({ state }),
+    current: () => state,
     subscribe(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);

@@ -9,11 +9,13 @@ import { RecordError } from '../record/recordError.ts';
 import { App } from './App.tsx';
 import { startAppUpdate } from './appUpdate.ts';
 import { newId, realClock } from './clock.ts';
+import { watchInstallOffer } from './install.ts';
 import { createStore } from './store.ts';
 import { fromStored, toStored } from './storedSettings.ts';
 import { createVoice } from './voice.ts';
 
 async function start(): Promise<void> {
+  watchInstallOffer();
   const trouble = createStore<string | null>(null);
   const tell = (error: RecordError) => trouble.set(error.sentence);
   let record: Record;

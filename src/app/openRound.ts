@@ -7,7 +7,7 @@ import { describeTrend } from '../domain/trend/describeTrend.ts';
 import type { Unit } from '../domain/unit/unit.ts';
 import type { Display } from '../domain/voice/settings.ts';
 import type { Record, RoundLock } from '../record/record.ts';
-import { newId } from './clock.ts';
+import { type Clock, newId } from './clock.ts';
 import { pastOf } from './pastOf.ts';
 import { createRoundSession, type RoundSession } from './roundSession.ts';
 import type { Services } from './services.ts';
@@ -15,6 +15,8 @@ import type { Services } from './services.ts';
 export interface OpenRound {
   readonly session: RoundSession;
   readonly round: Round;
+  /** The clock that the round runs by. */
+  readonly clock: Clock;
   close(): void;
 }
 
@@ -74,7 +76,7 @@ async function open(
     newId,
   });
   update.roundOpened();
-  return { kind: 'open', open: { session, round, close: () => closing(session, lock, services) } };
+  return { kind: 'open', open: { session, round, clock, close: () => closing(session, lock, services) } };
 }
 
 function closing(session: RoundSession, lock: RoundLock, { update, changes }: Services): void {

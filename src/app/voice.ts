@@ -23,7 +23,8 @@ export interface Voice {
   /** Call in the first press of a round: browsers allow sound only after one. Picks a mouth that can speak. */
   unlock(): Promise<void>;
   voicesOf(id: MouthId): Promise<readonly { readonly id: string; readonly name: string; readonly local: boolean }[]>;
-  mouthById(id: MouthId): Mouth;
+  /** Which of the device's and our own voice can speak here. */
+  mouthsThatSpeak(): Promise<readonly ('browser' | 'bundled')[]>;
 }
 
 export interface VoiceOptions {
@@ -110,6 +111,10 @@ export function createVoice(options: VoiceOptions): Voice {
       }
     },
     voicesOf: async (id) => (await mouths[id].prepare()).voices,
-    mouthById: (id) => mouths[id],
+    async mouthsThatSpeak() {
+      const speaking: ('browser' | 'bundled')[] = [];
+      for (const id of ['browser', 'bundled'] as const) if ((await mouths[id].prepare()).ready) speaking.push(id);
+      return speaking;
+    },
   };
 }
