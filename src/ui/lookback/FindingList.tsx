@@ -1,0 +1,55 @@
+import { useState } from 'react';
+import type { Finding } from '../../domain/history/findings.ts';
+import { capitalized } from '../../domain/trend/wording.ts';
+import { OutcomeMark } from '../parts/OutcomeMark.tsx';
+import { MendedForm, type Mending } from './MendedForm.tsx';
+import { Time } from './Time.tsx';
+
+export interface FindingListProps {
+  readonly findings: readonly Finding[];
+  readonly roundHref: (round: string) => string;
+  /** Null where nothing can be said to be mended, as on a printed report. */
+  readonly onMended: ((mending: Mending) => void) | null;
+}
+
+/** Open findings, each until someone says that it was mended. */
+export function FindingList({ findings, roundHref, onMended }: FindingListProps) {
+  const [mending, setMending] = useState<string | null>(null);
+  return (
+    <ul className="look-findings">
+      {findings.map((finding) => (
+        <li key={finding.id}>
+          <div className="look-finding-head">
+            {finding.outcome === null ? <span className="look-tag">Note</span> : <OutcomeMark outcome={finding.outcome} />}
+            <strong>{capitalized(finding.title)}</strong>
+          </div>
+          {finding.text && <p>{finding.text}</p>}
+          {finding.mend && <p>{finding.mend}</p>}
+          <p className="quiet">
+            Since{' '}
+            <a href={roundHref(finding.round)}>
+              <Time at={finding.since} />
+            </a>
+            {finding.seen > 1 && <>, seen in {finding.seen} rounds</>}
+          </p>
+          {onMended &&
+            (mending === finding.id ? (
+              <MendedForm
+                finding={finding.id}
+                title={finding.title}
+                onCancel={() => setMending(null)}
+                onMended={(done) => {
+                  setMending(null);
+                  onMended(done);
+                }}
+              />
+            ) : (
+              <button type="button" className="slab screen-only" onClick={() => setMending(finding.id)}>
+                Mended<span className="unseen">: {finding.title}</span>
+              </button>
+            ))}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,145 @@
+/** One page for the shop or a buyer, to print or to save as a PDF from the browser. */
+import type { Finding } from '../../domain/history/findings.ts';
+import type { Round } from '../../domain/round/entry.ts';
+import type { CheckLineView } from '../../domain/round/view.ts';
+import type { TrendStatement } from '../../domain/trend/statement.ts';
+import { capitalized } from '../../domain/trend/wording.ts';
+import type { Display } from '../../domain/voice/settings.ts';
+import { type MarkOutcome, OutcomeMark } from '../parts/OutcomeMark.tsx';
+import { ROUND_NAMES } from '../parts/roundNames.ts';
+import { DemoMark } from './DemoMark.tsx';
+import { FindingList } from './FindingList.tsx';
+import { LimitList } from './LimitList.tsx';
+import { NotACertificate } from './NotACertificate.tsx';
+import { Time } from './Time.tsx';
+
+export interface ReportPageProps {
+  readonly round: Round;
+  readonly people: 1 | 2;
+  readonly complete: boolean;
+  /** Of the completion call, or of the last entry; epoch milliseconds. */
+  readonly endedAt: number;
+  readonly verdict: { readonly outcome: MarkOutcome; readonly sentences: readonly string[] };
+  /** Every check in the order walked. */
+  readonly lines: readonly CheckLineView[];
+  readonly findings: readonly Finding[];
+  readonly trends: readonly TrendStatement[];
+  readonly display: Display;
+  readonly roundHref: (round: string) => string;
+  readonly onPrint: () => void;
+}
+
+export function ReportPage(props: ReportPageProps) {
+  const { round, people, complete, endedAt, verdict, lines, findings, trends, display, roundHref, onPrint } = props;
+  const { unit } = round.plan;
+  const readings = lines.filter((line) => line.check.expects.kind === 'reading' || line.check.expects.kind === 'count');
+  const notGood = lines.filter(
+    (line) => line.status !== 'ok' && !readings.includes(line) && line.status !== 'skipped' && line.status !== 'open',
+  );
+  const notSeen = lines.filter((line) => line.status === 'skipped' || line.status === 'open');
+  const good = lines.filter((line) => line.status === 'ok').length;
+  const concerns = trends.filter((trend) => trend.concern);
+  return (
+    <main className="page look-page look-report">
+      <header>
+        <h1>{unit.name}: report of a round</h1>
+        <DemoMark demo={round.demo} />
+        <p>
+          {ROUND_NAMES[round.plan.round]}, <Time at={round.startedAt} form="day-time" /> to <Time at={endedAt} form="clock" />,{' '}
+          {people === 2 ? 'two people' : 'one person'}.{unit.year !== null && <> Built {unit.year}.</>}
+          {unit.vin !== null && <> VIN {unit.vin}.</>}
+        </p>
+        <OutcomeMark outcome={complete ? verdict.outcome : 'not-cleared'} size="large" />
+        {!complete && (
+          <p>
+            <strong>The round was not completed: it clears nothing.</strong>
+          </p>
+        )}
+        {verdict.sentences.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+        <button type="button" className="slab main screen-only" onClick={onPrint}>
+          Print or save as PDF
+        </button>
+      </header>
+
+      <section aria-labelledby="look-readings">
+        <h2 id="look-readings">Readings against limits</h2>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Check</th>
+              <th scope="col">Read</th>
+              <th scope="col">Judged</th>
+              <th scope="col">Limits and their sources</th>
+            </tr>
+          </thead>
+          <tbody>
+            {readings.map(({ check, value, status, because }) => (
+              <tr key={check.key}>
+                <th scope="row">{capitalized(check.lines.name)}</th>
+                <td>{value ?? 'not read'}</td>
+                <td>
+                  <OutcomeMark outcome={status} />
+                  {because && <p>{because}</p>}
+                </td>
+                <td>{check.judge.limits.length > 0 ? <LimitList limits={check.judge.limits} display={display} /> : 'none'}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+
+      <section aria-labelledby="look-other">
+        <h2 id="look-other">Other checks</h2>
+        <p>
+          {good} of {lines.length} checks were good.
+        </p>
+        <CheckLines lines={notGood} />
+      </section>
+
+      <section aria-labelledby="look-not-seen">
+        <h2 id="look-not-seen">Not seen</h2>
+        {notSeen.length === 0 ? <p>Nothing was skipped or left open.</p> : <CheckLines lines={notSeen} />}
+      </section>
+
+      <section aria-labelledby="look-open">
+        <h2 id="look-open">To be mended</h2>
+        {findings.length === 0 ? (
+          <p>Nothing is open.</p>
+        ) : (
+          <FindingList findings={findings} roundHref={roundHref} onMended={null} />
+        )}
+      </section>
+
+      {concerns.length > 0 && (
+        <section aria-labelledby="look-report-trends">
+          <h2 id="look-report-trends">Drifting</h2>
+          <ul>
+            {concerns.map((trend) => (
+              <li key={`${trend.key} ${trend.kind}`}>{trend.text}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <NotACertificate />
+    </main>
+  );
+}
+
+function CheckLines({ lines }: { readonly lines: readonly CheckLineView[] }) {
+  return (
+    <ul className="look-check-lines">
+      {lines.map(({ check, status, value, because }) => (
+        <li key={check.key}>
+          <OutcomeMark outcome={status} />
+          <span>
+            <strong>{capitalized(check.lines.name)}</strong>
+            {value !== null && <>: {value}</>}
+            {because && <>. {because}</>}
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,365 @@
+// @vitest-environment jsdom
+import { cleanup, fireEvent, render, screen, within } from '@testing-library/react';
+import axe from 'axe-core';
+import type { ReactElement } from 'react';
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { generateHistory } from '../../../src/domain/demo/generate.ts';
+import { compareRounds } from '../../../src/domain/history/compareRounds.ts';
+import { compareUnits } from '../../../src/domain/history/compareUnits.ts';
+import { openFindings } from '../../../src/domain/history/findings.ts';
+import { timelineOf } from '../../../src/domain/history/timeline.ts';
+import { formatAnswer } from '../../../src/domain/round/formatAnswer.ts';
+import { replay } from '../../../src/domain/round/replay.ts';
+import type { CheckLineView } from '../../../src/domain/round/view.ts';
+import { trendsFor } from '../../../src/domain/trend/trendsFor.ts';
+import { createUnit } from '../../../src/domain/unit/createUnit.ts';
+import { TEMPLATES } from '../../../src/domain/unit/templates.ts';
+import { ComparePage } from '../../../src/ui/lookback/ComparePage.tsx';
+import { bytesText, FilesPage, type FilesPageProps } from '../../../src/ui/lookback/FilesPage.tsx';
+import { ReportPage } from '../../../src/ui/lookback/ReportPage.tsx';
+import { RoundPage, type RoundPageProps } from '../../../src/ui/lookback/RoundPage.tsx';
+import { TrendPage } from '../../../src/ui/lookback/TrendPage.tsx';
+import { UnitPage } from '../../../src/ui/lookback/UnitPage.tsx';
+import { BY_BUTTON } from './givenRounds.ts';
+
+const AT = Date.UTC(2026, 1, 20);
+const template = TEMPLATES.find((candidate) => candidate.body.axles === 2) ?? TEMPLATES[0];
+if (!template) throw new Error('no template');
+const unit = { ...createUnit(template, { id: 'lantern', name: 'Lantern', at: 0 }), demo: true };
+const history = generateHistory({ units: [unit], years: 1, seed: 8, at: AT });
+const trends = trendsFor(history, AT, 'us');
+const newest = history.rounds.at(-1);
+if (!newest) throw new Error('no rounds');
+const note = {
+  id: 'n',
+  round: newest.round.id,
+  seq: newest.entries.length,
+  at: AT,
+  kind: 'noted',
+  key: null,
+  text: 'Door drags.',
+  clip: 'c1',
+  photo: 'p1',
+  finding: true,
+  how: BY_BUTTON,
+} as const;
+const record = { round: newest.round, entries: [...newest.entries, note] };
+const roundHref = (round: string) => `#/round/${round}`;
+
+afterEach(cleanup);
+
+/** Page structure, names, roles and tables; colors need a real browser. */
+async function violationsOf(page: ReactElement): Promise<string[]> {
+  const { container } = render(page);
+  const result = await axe.run(container, { rules: { 'color-contrast': { enabled: false }, region: { enabled: false } } });
+  return result.violations.map((violation) => `${violation.id}: ${violation.nodes[0]?.html}`);
+}
+
+function unitPage(onMended = vi.fn()) {
+  return (
+    <UnitPage
+      unit={unit}
+      now={AT}
+      due={[{ uid: 'x', due: AT - 1000, summary: 'Lantern: replace the gas alarm', description: 'Its date says so.' }]}
+      trends={trends.statements}
+      rounds={history.rounds
+        .map(({ round }) => ({
+          id: round.id,
+          kind: round.plan.round,
+          startedAt: round.startedAt,
+          complete: true,
+          verdict: 'ok' as const,
+        }))
+        .reverse()}
+      verdictSentences={['Nothing in the way.']}
+      findings={openFindings({ rounds: [record], events: [] })}
+      hrefs={{
+        round: roundHref,
+        start: (kind) => `#/start/${kind}`,
+        resume: roundHref,
+        trends: '#/t',
+        compare: '#/c',
+        edit: '#/e',
+        report: roundHref,
+      }}
+      onMended={onMended}
+    />
+  );
+}
+
+describe('UnitPage', () => {
+  it('says that it is demo data, what is overdue, and begins each kind of round', () => {
+    render(unitPage());
+    expect(screen.getByText(/Demo data/)).toBeDefined();
+    expect(screen.getByText(/overdue since/)).toBeDefined();
+    const start = within(screen.getByRole('navigation', { name: 'Begin a round' })).getAllByRole('link');
+    expect(start.map((link) => link.getAttribute('href'))).toEqual([
+      '#/start/before-towing',
+      '#/start/before-leaving-the-lake',
+      '#/start/stop-on-the-road',
+    ]);
+  });
+
+  it('takes a finding as mended only with what was done and a cost that is a number', () => {
+    const onMended = vi.fn();
+    render(unitPage(onMended));
+    const item = screen.getByText('Door drags.').closest('li');
+    if (!item) throw new Error('no finding');
+    fireEvent.click(within(item).getByRole('button', { name: /Mended/ }));
+    const keep = () => fireEvent.click(within(item).getByRole('button', { name: 'Keep as mended' }));
+    keep();
+    expect(screen.getByRole('alert').textContent).toMatch(/what was done/);
+    fireEvent.change(within(item).getByLabelText('What was done'), { target: { value: 'New hinge.' } });
+    fireEvent.change(within(item).getByLabelText(/Cost/), { target: { value: 'much' } });
+    keep();
+    expect(onMended).not.toHaveBeenCalled();
+    fireEvent.change(within(item).getByLabelText(/Cost/), { target: { value: '12,50' } });
+    keep();
+    expect(onMended).toHaveBeenCalledWith({ finding: 'n', what: 'New hinge.', who: null, cost: 12.5 });
+  });
+
+  it('has no fault that a checker finds', async () => {
+    expect(await violationsOf(unitPage())).toEqual([]);
+  });
+});
+
+describe('TrendPage', () => {
+  const page = (
+    <TrendPage
+      unit={unit}
+      series={trends.series}
+      statements={trends.statements}
+      display="us"
+      unitHref="#/u"
+      roundHref={roundHref}
+      onPrint={vi.fn()}
+    />
+  );
+
+  it('stands the wheels as the unit stands, each with a described chart and a table beside it', () => {
+    render(page);
+    const section = screen.getByRole('region', { name: 'Tire pressure' });
+    const charts = within(section).getAllByRole('img');
+    expect(charts).toHaveLength(4);
+    expect(charts[0]?.closest('.look-left')).not.toBeNull();
+    expect(charts[1]?.closest('.look-right')).not.toBeNull();
+    expect(charts[0]?.querySelector('desc')?.textContent).toMatch(
+      /^\d+ readings from .* to .*, the first \S+ psi, the last \S+ psi\./,
+    );
+    expect(section.querySelectorAll('table')).toHaveLength(4);
+    expect(section.querySelectorAll('svg text').length).toBeGreaterThan(8);
+    expect(section.innerHTML).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  it('steps through the readings by keyboard', () => {
+    render(page);
+    const [slider] = screen.getAllByRole('slider', { name: 'Step through the readings' });
+    if (!slider) throw new Error('no slider');
+    fireEvent.change(slider, { target: { value: '0' } });
+    expect(slider.getAttribute('aria-valuetext')).toMatch(/, (OK|Watch|Fix|Hold)$/);
+    expect(within(slider.closest('figure') ?? document.body).getByRole('link', { name: 'Open the round' })).toBeDefined();
+  });
+
+  it('has no fault that a checker finds', { timeout: 60_000 }, async () => {
+    const few = trends.series.filter((series) => series.check === 'tire-pressure');
+    expect(
+      await violationsOf(
+        <TrendPage
+          unit={unit}
+          series={few}
+          statements={trends.statements}
+          display="us"
+          unitHref="#/u"
+          roundHref={roundHref}
+          onPrint={vi.fn()}
+        />,
+      ),
+    ).toEqual([]);
+  });
+});
+
+describe('RoundPage', () => {
+  const page = (changes: Partial<RoundPageProps> = {}) => (
+    <RoundPage
+      round={record.round}
+      complete
+      verdict={{ outcome: 'fix', sentences: ['One thing to mend.'] }}
+      timeline={timelineOf(record.round, record.entries, new Map(), 'us')}
+      display="us"
+      unitHref="#/u"
+      reportHref="#/r"
+      clipUrl={async () => null}
+      photoUrl={async () => 'blob:photo'}
+      onDelete={vi.fn()}
+      onPrint={vi.fn()}
+      {...changes}
+    />
+  );
+
+  it('plays back every entry, and says that it certifies nothing', async () => {
+    const { container } = render(page());
+    expect(container.querySelectorAll('.look-timeline > li')).toHaveLength(record.entries.length);
+    expect(screen.getByText('Not a certification.')).toBeDefined();
+    expect((await screen.findByAltText('Taken at the round')).getAttribute('src')).toBe('blob:photo');
+  });
+
+  it('says so when a clip is gone', async () => {
+    render(page());
+    fireEvent.click(screen.getByRole('button', { name: /Play what was heard: note/ }));
+    expect(await screen.findByText('The clip is no longer kept.')).toBeDefined();
+  });
+
+  it('never shows a verdict for a round that is not complete', () => {
+    render(page({ complete: false, verdict: { outcome: 'ok', sentences: [] } }));
+    expect(screen.getByText('Not complete: it clears nothing.')).toBeDefined();
+    expect(screen.getAllByText('Not cleared').length).toBeGreaterThan(0);
+  });
+
+  it('deletes only on a press that is confirmed', () => {
+    const onDelete = vi.fn();
+    render(page({ onDelete }));
+    const button = screen.getByRole('button', { name: /Delete this round/ });
+    fireEvent.click(button);
+    expect(onDelete).not.toHaveBeenCalled();
+    fireEvent.click(button);
+    expect(onDelete).toHaveBeenCalledTimes(1);
+  });
+
+  it('has no fault that a checker finds', { timeout: 60_000 }, async () => {
+    expect(await violationsOf(page({ timeline: timelineOf(record.round, record.entries, new Map(), 'us').slice(-12) }))).toEqual(
+      [],
+    );
+  });
+});
+
+describe('ReportPage', () => {
+  const lines = replay(record.round, record.entries).checks.map(
+    ({ check, status, entry }, index): CheckLineView => ({
+      check,
+      status: index === 0 ? 'skipped' : status === 'answered' && entry?.kind === 'answered' ? entry.outcome : 'open',
+      value: entry?.kind === 'answered' ? formatAnswer(check, entry.answer, 'us') : null,
+      because: null,
+    }),
+  );
+  const page = (
+    <ReportPage
+      round={record.round}
+      people={1}
+      complete
+      endedAt={AT}
+      verdict={{ outcome: 'not-cleared', sentences: ['A check was skipped.'] }}
+      lines={lines}
+      findings={openFindings({ rounds: [record], events: [] }).open}
+      trends={trends.statements}
+      display="us"
+      roundHref={roundHref}
+      onPrint={vi.fn()}
+    />
+  );
+
+  it('names what was skipped, what is to be mended, and that it is no certification', () => {
+    render(page);
+    expect(within(screen.getByRole('region', { name: 'Not seen' })).getAllByRole('listitem')).toHaveLength(1);
+    expect(within(screen.getByRole('region', { name: 'To be mended' })).getByText('Door drags.')).toBeDefined();
+    expect(screen.getByText('Not a certification.')).toBeDefined();
+    expect(screen.queryByRole('button', { name: /Mended/ })).toBeNull();
+  });
+
+  it('has no fault that a checker finds', { timeout: 60_000 }, async () => {
+    expect(await violationsOf(page)).toEqual([]);
+  });
+});
+
+describe('ComparePage', () => {
+  const [first, second] = [history.rounds[0], history.rounds[2]];
+  if (!first || !second) throw new Error('too few rounds');
+  const page = (
+    <ComparePage
+      heading="Compare"
+      demo
+      choices={[
+        { id: 'a', label: 'November' },
+        { id: 'b', label: 'February' },
+      ]}
+      left="a"
+      right="b"
+      onChoose={vi.fn()}
+      checks={compareRounds(first, second, 'us')}
+      figures={compareUnits(unit, { ...unit, brakes: 'none' }, 'us')}
+      onPrint={vi.fn()}
+    />
+  );
+
+  it('shows what differs, and all of it when asked', () => {
+    render(page);
+    const rows = () => screen.getByRole('table', { name: /Checks/ }).querySelectorAll('tbody tr').length;
+    const differing = rows();
+    fireEvent.click(screen.getByRole('button', { name: 'Also what is the same' }));
+    expect(rows()).toBeGreaterThan(differing);
+    expect(differing).toBeGreaterThan(0);
+  });
+
+  it('has no fault that a checker finds', async () => {
+    expect(await violationsOf(page)).toEqual([]);
+  });
+});
+
+describe('FilesPage', () => {
+  const page = (changes: Partial<FilesPageProps> = {}) => (
+    <FilesPage
+      now={AT}
+      lastBackupAt={null}
+      roundsSince={3}
+      storage={{
+        usedBytes: 1_234_567,
+        quotaBytes: 2e9,
+        persisted: false,
+        units: 3,
+        rounds: 9,
+        clips: 4,
+        clipBytes: 800,
+        photos: 1,
+      }}
+      importing={{ kind: 'none' }}
+      busy={null}
+      onExport={vi.fn()}
+      onShare={null}
+      onImport={vi.fn()}
+      onPersist={vi.fn()}
+      onDropClips={vi.fn()}
+      {...changes}
+    />
+  );
+
+  it('asks for a backup when rounds would be lost, and not when there are none', () => {
+    render(page());
+    expect(screen.getByText(/3 rounds would be lost/)).toBeDefined();
+    expect(screen.getByText(/Save a backup now/)).toBeDefined();
+    cleanup();
+    render(page({ roundsSince: 0, lastBackupAt: AT }));
+    expect(screen.queryByText(/Save a backup now/)).toBeNull();
+  });
+
+  it('hands over the chosen file and tells what came of it', () => {
+    const onImport = vi.fn();
+    render(page({ onImport, importing: { kind: 'refused', sentence: 'The file is damaged.' } }));
+    const file = new File(['{}'], 'x.json');
+    fireEvent.change(screen.getByLabelText('File to import'), { target: { files: [file] } });
+    expect(onImport).toHaveBeenCalledWith(file);
+    expect(screen.getByRole('alert').textContent).toBe('The file is damaged.');
+  });
+
+  it('says bytes as devices do', () => {
+    expect([bytesText(0), bytesText(999), bytesText(1_234_567), bytesText(150e6), bytesText(2e9)]).toEqual([
+      '0 bytes',
+      '999 bytes',
+      '1.2 MB',
+      '150 MB',
+      '2.0 GB',
+    ]);
+  });
+
+  it('has no fault that a checker finds', async () => {
+    expect(await violationsOf(page())).toEqual([]);
+  });
+});
