@@ -194,13 +194,13 @@ function UnitCard({ entry, onStart, onOpenUnit, onOpenRound }: HomeScreenProps &
   );
 }
 
-/** The app's own mark: an ice house on its frame, seen as two strokes and a runner. */
+/** The app's own mark: a slanted body, the frame under it, one wheel. */
 function HomeMark() {
   return (
-    <svg viewBox="0 0 48 48" width="40" height="40" aria-hidden="true">
-      <path d="M8 30V17L30 9v21Z" fill="var(--lake)" />
-      <path d="M4 36h34l7-6" fill="none" stroke="currentColor" strokeWidth="5" strokeLinejoin="round" />
-      <circle cx="19" cy="41" r="4.5" fill="currentColor" />
+    <svg viewBox="100 120 312 316" width="40" height="40" aria-hidden="true">
+      <path d="M148 296V186L356 128v168Z" fill="var(--lake)" />
+      <rect x="104" y="316" width="304" height="42" rx="12" fill="currentColor" />
+      <circle cx="232" cy="384" r="44" fill="var(--watch)" stroke="var(--paper)" strokeWidth="16" />
     </svg>
   );
 }

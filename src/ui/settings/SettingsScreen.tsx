@@ -109,7 +109,7 @@ export function SettingsScreen(props: SettingsScreenProps) {
               down="Quieter"
               up="Louder"
             />
-            <button type="button" className="slab" onClick={props.onTestVoice}>
+            <button type="button" className="slab alone" onClick={props.onTestVoice}>
               Say something
             </button>
           </>
@@ -141,7 +141,7 @@ export function SettingsScreen(props: SettingsScreenProps) {
         )}
         {settings.ears !== 'off' && (
           <div className="mic-test">
-            <button type="button" className="slab" onClick={() => props.onTestMicrophone(microphone === null)}>
+            <button type="button" className="slab alone" onClick={() => props.onTestMicrophone(microphone === null)}>
               {microphone === null ? 'Test the microphone' : 'Stop the test'}
             </button>
             <div aria-live="polite">
@@ -194,7 +194,7 @@ export function SettingsScreen(props: SettingsScreenProps) {
       <Group title="On this device">
         <p>{storage}</p>
         {props.onDeleteClips && (
-          <button type="button" className="slab" onClick={props.onDeleteClips}>
+          <button type="button" className="slab alone" onClick={props.onDeleteClips}>
             Delete all kept sound
           </button>
         )}
@@ -295,7 +295,7 @@ function Switch({ label, help, on, onFlip }: SwitchProps) {
   return (
     <div className="switch">
       <label className="slab radio">
-        <input type="checkbox" role="switch" checked={on} aria-describedby={id} onChange={() => onFlip(!on)} />
+        <input type="checkbox" checked={on} aria-describedby={id} onChange={() => onFlip(!on)} />
         <span>{label}</span>
       </label>
       <p id={id} className="field-help">

@@ -144,13 +144,13 @@ export function UnitForm({ unit, isNew, display, now, onSave, onCancel }: UnitFo
         <details className="more-fields" open={!isNew || undefined}>
           <summary className="slab">More about this unit</summary>
           {more.map((section) => (
-            <section key={section.id} className="form-section" aria-labelledby={`${titleId}-more-${section.id}`}>
+            <div key={section.id} className="form-section">
               <div className="section-head">
-                <h2 id={`${titleId}-more-${section.id}`}>{section.title}</h2>
+                <h2>{section.title}</h2>
                 {!essential.some((other) => other.id === section.id) && <p className="quiet">{section.intro}</p>}
               </div>
               {rows(section)}
-            </section>
+            </div>
           ))}
         </details>
         <div className="form-foot">

@@ -70,7 +70,7 @@ function UnitRow({ unit, onOpen, onEdit, onDuplicate, onArchive, onRestore }: Un
   return (
     <li className="unit-row">
       <div>
-        <h3>{name}</h3>
+        <h2 className="h3">{name}</h2>
         <p className="quiet">{unitInShort(unit)}</p>
       </div>
       <div className="row-buttons">

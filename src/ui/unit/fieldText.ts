@@ -21,7 +21,14 @@ export function rangeOf(kind: FieldKind, display: Display): string {
   if (kind.kind !== 'number') return '';
   const { min, max } = fieldRange(kind, display);
   const unit = suffixOf(kind, display);
-  return `${min} to ${max}${unit === '' ? '' : ` ${unit}`}`;
+  return `${readable(min, Math.ceil)} to ${readable(max, Math.floor)}${unit === '' ? '' : ` ${unit}`}`;
+}
+
+/** Few digits, rounded inward, so that the range that is shown is never wider than the one that holds. */
+function readable(value: number, round: (value: number) => number): number {
+  const size = Math.abs(value);
+  const grain = size >= 100 ? 1 : size >= 10 ? 0.1 : 0.01;
+  return Number((round(value / grain) * grain).toFixed(2));
 }
 
 export function exampleOf({ kind }: ProfileField): string {

@@ -1,6 +1,14 @@
 /** Every screen in the states that matter, by name. */
-import type { ReactNode } from 'react';
+import { type ReactNode, useState } from 'react';
+import { DEMO_UNITS } from '../../../src/domain/unit/demo.ts';
+import { TEMPLATES } from '../../../src/domain/unit/templates.ts';
+import { DEFAULT_SETTINGS, type Settings } from '../../../src/domain/voice/settings.ts';
+import { HomeScreen, type HomeUnit } from '../../../src/ui/home/HomeScreen.tsx';
 import { RoundScreen, type RoundScreenProps } from '../../../src/ui/round/RoundScreen.tsx';
+import { SettingsScreen } from '../../../src/ui/settings/SettingsScreen.tsx';
+import { TemplatePicker } from '../../../src/ui/unit/TemplatePicker.tsx';
+import { UnitForm } from '../../../src/ui/unit/UnitForm.tsx';
+import { UnitList } from '../../../src/ui/unit/UnitList.tsx';
 import { ALARM_DATE, COLD, DATE_CODE, LINES, LUGS, NOW, PINS, PLAN, PRESSURE, ROUND, VALVE, VOLTS, viewOf } from './fakeRound.ts';
 
 const nothing = () => {};
@@ -215,4 +223,118 @@ export const SCENES: readonly Scene[] = [
     'loading',
     round(viewOf({ current: PRESSURE, ears: { state: 'loading', sentence: null, progress: 0.42, provider: 'built-in' } })),
   ),
+  { name: 'home-new', strict: false, render: () => <Home units={[]} /> },
+  { name: 'home', strict: false, render: () => <Home units={HOME_UNITS} unfinished /> },
+  {
+    name: 'picker',
+    strict: false,
+    render: () => <TemplatePicker templates={TEMPLATES} onPick={nothing} onCancel={nothing} />,
+    press: ['.template'],
+  },
+  {
+    name: 'unit-form',
+    strict: false,
+    render: () => <UnitForm unit={PLAN.unit} isNew display="us" now={NOW} onSave={nothing} onCancel={nothing} />,
+    press: ['#field-lift-kind .radio'],
+  },
+  {
+    name: 'unit-wrong',
+    strict: false,
+    render: () => (
+      <UnitForm
+        unit={{ ...PLAN.unit, name: '', vin: '123', wheels: { ...PLAN.unit.wheels, stud: '1/2', torqueNm: 400 } }}
+        isNew={false}
+        display="metric"
+        now={NOW}
+        onSave={nothing}
+        onCancel={nothing}
+      />
+    ),
+    press: ['button[type=submit]'],
+  },
+  {
+    name: 'unit-list',
+    strict: false,
+    render: () => (
+      <UnitList
+        units={[...DEMO_UNITS, { ...PLAN.unit, id: 'old', name: 'Grebe', archived: true }]}
+        onOpen={nothing}
+        onEdit={nothing}
+        onDuplicate={nothing}
+        onArchive={nothing}
+        onRestore={nothing}
+        onNew={nothing}
+        onBack={nothing}
+      />
+    ),
+  },
+  { name: 'settings', strict: false, render: () => <SettingsDemo /> },
 ];
+
+const HOME_UNITS: readonly HomeUnit[] = DEMO_UNITS.slice(0, 2).map((unit, index) => ({
+  unit,
+  last:
+    index === 0
+      ? {
+          round: 'r1',
+          kind: 'before-towing',
+          when: 'January 3',
+          outcome: 'fix',
+          sentence: 'Two things to mend before the next trip.',
+        }
+      : null,
+  due:
+    index === 0
+      ? [
+          { id: 'a', sentence: 'CO alarm: past its date since March 2029. Replace it.', outcome: 'fix' },
+          { id: 'b', sentence: 'Left tire loses about a pound a week.', outcome: 'watch' },
+        ]
+      : [],
+}));
+
+function Home({ units, unfinished = false }: { readonly units: readonly HomeUnit[]; readonly unfinished?: boolean }) {
+  return (
+    <HomeScreen
+      units={units}
+      unfinished={
+        unfinished
+          ? [{ round: 'r9', unitName: 'Heron', kind: 'before-leaving-the-lake', when: 'today at 6:02', done: 23, total: 61 }]
+          : []
+      }
+      readiness={{
+        offline: unfinished ? 'ready' : 'loading',
+        update: unfinished ? 'ready' : 'none',
+        install: unfinished ? 'by-hand' : 'possible',
+        durable: unfinished,
+        onInstall: nothing,
+        onUpdate: nothing,
+      }}
+      trouble={null}
+      onStart={nothing}
+      onResume={nothing}
+      onRehearse={nothing}
+      onOpenUnit={nothing}
+      onOpenRound={nothing}
+      onGo={nothing}
+    />
+  );
+}
+
+function SettingsDemo() {
+  const [settings, setSettings] = useState<Settings>({ ...DEFAULT_SETTINGS, keepClips: true, ears: 'browser' });
+  return (
+    <SettingsScreen
+      settings={settings}
+      onChange={setSettings}
+      voices={[{ id: 'v', name: 'English (America)', local: true }]}
+      mouths={['browser']}
+      ears={['built-in', 'browser']}
+      onTestVoice={nothing}
+      onTestMicrophone={nothing}
+      microphone={{ ears: { state: 'listening', sentence: null, progress: null, provider: 'built-in' }, heard: 'sixty-two' }}
+      storage="12 rounds and 40 clips, 38 MB of 2 GB. Kept until you delete them."
+      onDeleteClips={nothing}
+      onBack={nothing}
+    />
+  );
+}
