@@ -3,25 +3,26 @@
  * no sense, or that is at or past the first age worth a word is asked for on the round: the label is the truth, and what
  * is overdue must come up in the round's own findings.
  */
+import { ALARM_YEARS, CYLINDER_YEARS, TIRE_YEARS } from '../judge/numbers.ts';
 import { readDotCode } from '../unit/dotCode.ts';
 import type { Unit } from '../unit/unit.ts';
 import type { Position } from './expects.ts';
 
 const YEAR_MS = 365.25 * 86_400_000;
 
-/** Common practice for trailer tires: look closer from five years on. */
-export const TIRE_SETTLED_YEARS = 5;
-/** By the date of manufacture; makers give five to ten years, and the label wins. */
-const ALARM_SETTLED_YEARS = { co: 5, gas: 5, smoke: 10 } as const;
-/** 49 CFR 180.209 (from memory): the shortest interval that may apply to the letter stamped. */
-const CYLINDER_SETTLED_YEARS = { none: 10, E: 5, S: 7 } as const;
+/** By the letter behind the date; the shortest that may apply. */
+const CYLINDER_SETTLED_YEARS = {
+  none: CYLINDER_YEARS.none.value,
+  E: CYLINDER_YEARS.external.value,
+  S: CYLINDER_YEARS.proof.value,
+} as const;
 
 /** A tire whose date code is known, possible, and young enough on the day. */
 export function isTireDateSettled(unit: Unit, position: Position | null, at: number | undefined): boolean {
   const code = position === null ? undefined : unit.wheels.dotCodes[position];
   if (code === undefined || at === undefined) return false;
   const read = readDotCode(code, at);
-  return read.ok && at - read.startsAt < TIRE_SETTLED_YEARS * YEAR_MS;
+  return read.ok && at - read.startsAt < TIRE_YEARS.watch.value * YEAR_MS;
 }
 
 /** An alarm whose label date is known, with what it means, and not yet reached. */
@@ -30,7 +31,7 @@ export function isAlarmDateSettled(unit: Unit, alarm: keyof Unit['alarms'], at: 
   const stamped = startOfMonth(date);
   if (stamped === null || dateMeans === null || at === undefined) return false;
   if (dateMeans === 'replace-by') return at < stamped;
-  return at >= stamped && at - stamped < ALARM_SETTLED_YEARS[alarm] * YEAR_MS;
+  return at >= stamped && at - stamped < ALARM_YEARS[alarm].value * YEAR_MS;
 }
 
 /** A cylinder whose stamped date is known and well within its interval. */

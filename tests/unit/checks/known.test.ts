@@ -37,10 +37,11 @@ describe('an alarm date in the profile', () => {
     expect(isAlarmDateSettled(unit, 'co', on(2027, 6, 1))).toBe(false);
   });
 
-  it('settles the matter for the shortest life that makers give, from the month it was made', () => {
+  it('settles the matter for the life that makers give, from the month it was made', () => {
     const unit = withAlarm({ fitted: true, date: '2022-01', dateMeans: 'made' });
-    expect(isAlarmDateSettled(unit, 'co', on(2026, 12, 25))).toBe(true);
-    expect(isAlarmDateSettled(unit, 'co', on(2027, 1, 3))).toBe(false);
+    // Seven years for carbon monoxide, five for gas (alarm makers, from memory).
+    expect(isAlarmDateSettled(unit, 'co', on(2028, 12, 25))).toBe(true);
+    expect(isAlarmDateSettled(unit, 'co', on(2029, 1, 3))).toBe(false);
     expect(isAlarmDateSettled(unit, 'co', on(2021, 12))).toBe(false);
   });
 
@@ -61,8 +62,9 @@ describe('a cylinder date in the profile', () => {
     expect(isCylinderDateSettled(external, 0, on(2025, 5, 28))).toBe(true);
     expect(isCylinderDateSettled(external, 0, on(2025, 6, 3))).toBe(false);
     const plain = withCylinder({ date: '2017-01', dateSuffix: null });
-    expect(isCylinderDateSettled(plain, 0, on(2026, 11))).toBe(true);
-    expect(isCylinderDateSettled(plain, 0, on(2027, 2))).toBe(false);
+    // Twelve years from manufacture (49 CFR 180.209 as changed by 85 FR 68790, from memory).
+    expect(isCylinderDateSettled(plain, 0, on(2028, 11))).toBe(true);
+    expect(isCylinderDateSettled(plain, 0, on(2029, 2))).toBe(false);
     expect(isCylinderDateSettled(plain, 1, on(2026, 11))).toBe(false);
     expect(isCylinderDateSettled(withCylinder({ date: null }), 0, on(2026, 11))).toBe(false);
   });

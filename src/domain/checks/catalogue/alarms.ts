@@ -1,8 +1,9 @@
 /** Alarms: the horn tested, the date on the back asked for where the profile does not settle it. */
+
+import { alarmDateSpec, stateSpec } from '../../judge/specs.ts';
 import type { Unit } from '../../unit/unit.ts';
 import type { CheckDefinition } from '../check.ts';
 import { defineCheck, state } from '../define.ts';
-import { alarmDateSpec, stateSpec } from '../interimSpecs.ts';
 import { isAlarmDateSettled } from '../known.ts';
 import type { Source } from '../outcome.ts';
 import { BEFORE_TOWING } from '../rounds.ts';
@@ -92,14 +93,21 @@ function alarmChecks({ id, name, names, why, source }: AlarmWords): readonly Che
       expects: { kind: 'date', form: 'month-year' },
       lines: {
         name: `date on the ${name}`,
-        ask: `Turn the ${name} over. What month and year are printed on it?`,
+        ask: ({ unit }) =>
+          unit.alarms[id].dateMeans === 'replace-by'
+            ? `Turn the ${name} over. What month and year is it to be replaced by?`
+            : `Turn the ${name} over. What month and year was it made?`,
         askTerse: `${name.charAt(0).toUpperCase()}${name.slice(1)} date?`,
         hint: 'Say the month and the year, like "March twenty twenty-four".',
         why: 'The sensor wears out with the years while the test button still works.',
         mend: 'Replace it by the date on its label, and put the new date in the profile.',
         caution: null,
       },
-      judge: ({ unit }) => alarmDateSpec(unit, id),
+      judge: ({ unit }) => {
+        const spec = alarmDateSpec(unit, id);
+        // What is asked decides what the answer means.
+        return { ...spec, params: { ...spec.params, dateMeans: unit.alarms[id].dateMeans ?? 'made' } };
+      },
       takes: 25,
       worst: 'fix',
       sources: [source, COMMON_PRACTICE],

@@ -1,9 +1,10 @@
 /** Gas cylinders: held fast, how much is left, in date, and the valve as it travels. */
+
+import { choiceSpec, cylinderDateSpec, cylinderWeightSpec, stateSpec } from '../../judge/specs.ts';
 import { fromSI } from '../../quantity/units.ts';
 import type { CheckDefinition, CheckScope } from '../check.ts';
 import { choice, defineCheck, option, reading, state } from '../define.ts';
 import { hasCylinders } from '../has.ts';
-import { choiceSpec, cylinderDateSpec, cylinderWeightSpec, stateSpec } from '../interimSpecs.ts';
 import { isCylinderDateSettled } from '../known.ts';
 import { capital, whichCylinder } from '../phrasing.ts';
 import { BEFORE_TOWING, BOTH_DEPARTURES } from '../rounds.ts';
@@ -102,7 +103,7 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
     },
     judge: ({ unit, index }) => cylinderWeightSpec(unit, index),
     takes: 90,
-    worst: 'fix',
+    worst: 'watch',
     sources: [CYLINDERS, COMMON_PRACTICE],
   }),
   defineCheck({

@@ -1,8 +1,9 @@
 /** What a night on the lake adds: everything that freezes to something. */
+
+import { stateSpec } from '../../judge/specs.ts';
 import type { CheckDefinition } from '../check.ts';
 import { defineCheck, state } from '../define.ts';
 import { hasCableHere, hasLift } from '../has.ts';
-import { stateSpec } from '../interimSpecs.ts';
 import { at, place } from '../phrasing.ts';
 import { BEFORE_LEAVING } from '../rounds.ts';
 import { BLOCKING, COMMON_PRACTICE } from '../sources.ts';

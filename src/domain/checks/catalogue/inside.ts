@@ -1,8 +1,9 @@
 /** Inside: gas smell first, power before loads, heat proven, then what has to be shut and stowed. */
+
+import { batteryRestSpec, coReadingSpec, furnaceRiseSpec, insideStartSpec, stateSpec } from '../../judge/specs.ts';
 import type { CheckDefinition, CheckScope } from '../check.ts';
 import { defineCheck, reading, state } from '../define.ts';
 import { hasBattery, hasGas, hasHeater, heaterName } from '../has.ts';
-import { batteryRestSpec, coReadingSpec, furnaceRiseSpec, insideStartSpec, stateSpec } from '../interimSpecs.ts';
 import { capital } from '../phrasing.ts';
 import { BEFORE_TOWING, BOTH_DEPARTURES } from '../rounds.ts';
 import { CARBON_MONOXIDE, COMMON_PRACTICE, DRIVER_MANUAL, LOAD_SECURE, MAKERS_HANDBOOK, published } from '../sources.ts';

@@ -1,8 +1,9 @@
 /** The last things, each after everything that it would undo. */
+
+import { stateSpec } from '../../judge/specs.ts';
 import type { CheckDefinition } from '../check.ts';
 import { defineCheck, state } from '../define.ts';
 import { hasElectricBrakes } from '../has.ts';
-import { stateSpec } from '../interimSpecs.ts';
 import { BEFORE_LEAVING, BOTH_DEPARTURES, EVERY_ROUND } from '../rounds.ts';
 import { COMMON_PRACTICE, DRIVER_MANUAL } from '../sources.ts';
 

@@ -1,8 +1,9 @@
 /** The lift: raised, pinned, and then the weight taken off the cable or the cylinders. */
+
+import { brokenWiresSpec, cablePushSpec, choiceSpec, stateSpec } from '../../judge/specs.ts';
 import type { CheckDefinition, CheckScope, StationKind } from '../check.ts';
 import { choice, count, defineCheck, option, reading, state } from '../define.ts';
 import { hasCableHere, hasCableWinch, hasHydraulics, hasLift, hasPins, hasPulleysHere } from '../has.ts';
-import { brokenWiresSpec, cablePushSpec, choiceSpec, stateSpec } from '../interimSpecs.ts';
 import { at, place } from '../phrasing.ts';
 import { BEFORE_TOWING, BOTH_DEPARTURES, EVERY_ROUND } from '../rounds.ts';
 import { BLOCKING, COMMON_PRACTICE, DRIVER_MANUAL, FRAME, MAKERS_HANDBOOK, ROPE } from '../sources.ts';

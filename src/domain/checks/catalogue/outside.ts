@@ -1,7 +1,8 @@
 /** Along the sides and at the rear: lamps, what hangs out, what travels outside. */
+
+import { choiceSpec, stateSpec } from '../../judge/specs.ts';
 import type { CheckDefinition, CheckScope, StationKind } from '../check.ts';
 import { choice, defineCheck, option, state } from '../define.ts';
-import { choiceSpec, stateSpec } from '../interimSpecs.ts';
 import { at, place } from '../phrasing.ts';
 import { BEFORE_LEAVING, BEFORE_TOWING, BOTH_DEPARTURES, EVERY_ROUND } from '../rounds.ts';
 import { COMMON_PRACTICE, LAMPS, LOAD_SECURE, MAKERS_HANDBOOK } from '../sources.ts';

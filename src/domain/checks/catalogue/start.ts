@@ -1,7 +1,8 @@
 /** What is asked first, since other answers depend on it. */
+
+import { choiceSpec, iceThicknessSpec, outsideTemperatureSpec, stateSpec } from '../../judge/specs.ts';
 import type { CheckDefinition } from '../check.ts';
 import { choice, defineCheck, option, reading, state } from '../define.ts';
-import { choiceSpec, iceThicknessSpec, outsideTemperatureSpec, stateSpec } from '../interimSpecs.ts';
 import { BEFORE_LEAVING, BEFORE_TOWING, BOTH_DEPARTURES, EVERY_ROUND } from '../rounds.ts';
 import { COMMON_PRACTICE, DRIVER_SATISFIED, ICE_GUIDE, published } from '../sources.ts';
 

@@ -1,8 +1,9 @@
 /** The tongue: what ties the unit to the truck. */
+
+import { breakawayRestSpec, choiceSpec, stateSpec } from '../../judge/specs.ts';
 import type { CheckDefinition, CheckScope } from '../check.ts';
 import { choice, defineCheck, option, reading, state } from '../define.ts';
 import { hasBreakaway, hasElectricBrakes } from '../has.ts';
-import { breakawayRestSpec, choiceSpec, stateSpec } from '../interimSpecs.ts';
 import type { JudgeSpec } from '../outcome.ts';
 import { BEFORE_TOWING, BOTH_DEPARTURES, EVERY_ROUND } from '../rounds.ts';
 import { BREAKAWAY, COMMON_PRACTICE, COUPLING, DRIVER_MANUAL, published } from '../sources.ts';

@@ -1,9 +1,10 @@
 /** At each wheel: tire, lugs, rim, hub and the pivot of its arm. */
+
+import { lugsMovedSpec, recordOnlySpec, stateSpec, tireAgeSpec, tirePressureSpec, treadSpec } from '../../judge/specs.ts';
 import { fromSI } from '../../quantity/units.ts';
 import type { CheckDefinition, CheckScope } from '../check.ts';
 import { count, defineCheck, reading, state } from '../define.ts';
 import { hasLift } from '../has.ts';
-import { lugsMovedSpec, recordOnlySpec, stateSpec, tireAgeSpec, tirePressureSpec, treadSpec } from '../interimSpecs.ts';
 import { isTireDateSettled } from '../known.ts';
 import { at, inWords, place } from '../phrasing.ts';
 import { BEFORE_LEAVING, BEFORE_TOWING, BOTH_DEPARTURES, EVERY_ROUND, ON_THE_ROAD } from '../rounds.ts';
