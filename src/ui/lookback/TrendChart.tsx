@@ -147,16 +147,10 @@ function Grid({ model, say }: { readonly model: ChartModel; readonly say: (value
           </line>
         </g>
       ))}
-      {model.points.map((point) => (
-        <line
-          key={point.entry}
-          className="look-round-tick"
-          x1={xOf(model, point.at)}
-          x2={xOf(model, point.at)}
-          y1={base}
-          y2={base + 5}
-        />
-      ))}
+      <path
+        className="look-round-ticks"
+        d={model.points.map((point) => `M${xOf(model, point.at).toFixed(1)} ${base}v5`).join('')}
+      />
       <text x={LEFT} y={HEIGHT - 6}>
         {dayText(model.from)}
       </text>
