@@ -1,8 +1,9 @@
 /** Starts a new round or takes up an unfinished one: lock, plan or record, past, session. */
 import type { RoundKind } from '../domain/checks/check.ts';
+import type { Position } from '../domain/checks/expects.ts';
 import type { RoundRecord, Series } from '../domain/history/series.ts';
 import { planRound } from '../domain/plan/planRound.ts';
-import type { Round } from '../domain/round/entry.ts';
+import type { Round, UnitEvent } from '../domain/round/entry.ts';
 import { describeTrend } from '../domain/trend/describeTrend.ts';
 import type { Unit } from '../domain/unit/unit.ts';
 import type { Display } from '../domain/voice/settings.ts';
@@ -29,7 +30,15 @@ const PAST_ROUNDS = 120;
 
 export async function startRound(services: Services, unit: Unit, kind: RoundKind): Promise<OpenResult> {
   const at = services.clock.now();
-  const round: Round = { schema: 1, id: newId(), unit: unit.id, startedAt: at, plan: planRound(unit, kind, at), demo: unit.demo };
+  const events = await services.record.events(unit.id);
+  const round: Round = {
+    schema: 1,
+    id: newId(),
+    unit: unit.id,
+    startedAt: at,
+    plan: planRound(unit, kind, at, { display: services.settings.get().display, mounted: mountedSince(events, at) }),
+    demo: unit.demo,
+  };
   return open(services, round, []);
 }
 
@@ -105,4 +114,11 @@ async function earlierRounds(record: Record, round: Round): Promise<readonly Rou
 function concernOf(series: Series, now: number, display: Display): string | null {
   const statement = describeTrend(series, series.limits, now, display);
   return statement?.concern ? statement.text : null;
+}
+
+/** A wheel put back this lately is torqued again whatever the distance: the distance is not known. Common practice. */
+const MOUNTED_MS = 30 * 86_400_000;
+
+function mountedSince(events: readonly UnitEvent[], at: number): readonly Position[] {
+  return events.flatMap((event) => (event.kind === 'wheel-mounted' && at - event.at < MOUNTED_MS ? [event.position] : []));
 }

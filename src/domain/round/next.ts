@@ -23,25 +23,26 @@ export function nextStep(state: RoundState, now: number): NextStep {
   const dueAt = new Map(state.timers.map((timer) => [timer.key, timer.dueAt]));
   const open = state.checks.filter((entry) => entry.status === 'open');
   const isPending = (entry: CheckState) =>
-    entry.check.timed !== null && (dueAt.get(entry.check.key) ?? Number.POSITIVE_INFINITY) > now;
-  const askable = open.filter((entry) => !isPending(entry));
-  const last = state.lastKey === null ? undefined : state.byKey.get(state.lastKey);
+    entry.check.timed !== null && (dueAt.get(entry.check.key) ?? Number.NEGATIVE_INFINITY) > now;
+  const pending = new Set(open.filter(isPending).map((entry) => entry.check.key));
+  const openKeys = new Set(open.map((entry) => entry.check.key));
+  const isAfter = (entry: CheckState, keys: ReadonlySet<string>) => (entry.check.after ?? []).some((key) => keys.has(key));
+  // What must come after a reading that is still running (heater off, deadbolt) waits with it; what must come after a check
+  // that was left open waits until nothing else is left.
+  const free = open.filter((entry) => !pending.has(entry.check.key) && !isAfter(entry, pending));
+  const inOrder = free.filter((entry) => !isAfter(entry, openKeys));
+  const askable = inOrder.length > 0 ? inOrder : free;
+  const last = state.walkKey === null ? undefined : state.byKey.get(state.walkKey);
   const lastIndex = last ? state.checks.indexOf(last) : -1;
   const later = askable.filter((entry) => state.checks.indexOf(entry) > lastIndex);
   const following = later[0] ?? askable[0];
 
-  const due = askable.find((entry) => entry.check.timed !== null);
-  const leavesStation = !following || following.check.station !== last?.check.station;
-  if (due && leavesStation) return { kind: 'check', key: due.check.key };
-  const untimed = later.find((entry) => entry.check.timed === null) ?? askable.find((entry) => entry.check.timed === null);
-  if (untimed) return { kind: 'check', key: untimed.check.key };
-  if (due) return { kind: 'check', key: due.check.key };
+  const due = askable.find((entry) => dueAt.has(entry.check.key));
+  if (due && following?.check.station !== last?.check.station) return { kind: 'check', key: due.check.key };
+  if (following) return { kind: 'check', key: following.check.key };
 
   const first = state.timers[0];
-  if (first) return { kind: 'wait', key: first.key, dueAt: first.dueAt };
-  // A timed check whose start was skipped can never come due; it is asked as it stands.
-  const orphan = open[0];
-  return orphan ? { kind: 'check', key: orphan.check.key } : { kind: 'wrap-up' };
+  return first ? { kind: 'wait', key: first.key, dueAt: first.dueAt } : { kind: 'wrap-up' };
 }
 
 /** The check before a given one in the order walked; null at the first. */

@@ -37,6 +37,8 @@ export interface RoundState {
   readonly timers: readonly RunningTimer[];
   /** Key of the check that was answered or skipped last, for "no, sixty-three". */
   readonly lastKey: string | null;
+  /** As `lastKey`, timed checks left out: they are answered out of order, and the walk goes on from before them. */
+  readonly walkKey: string | null;
   /** Key that was asked for out of order since the last answer, or null. */
   readonly wentTo: string | null;
   readonly nextSeq: number;
@@ -57,9 +59,11 @@ export function replay(round: Round, entries: readonly Entry[]): RoundState {
   const drafts = new Map<string, Draft>(
     round.plan.checks.map((check) => [check.key, { entry: null, superseded: [], notes: [] }]),
   );
+  const timedKeys = new Set(round.plan.checks.flatMap((check) => (check.timed === null ? [] : [check.key])));
   let phase: RoundState['phase'] = 'not-begun';
   let people: 1 | 2 = 1;
   let lastKey: string | null = null;
+  let walkKey: string | null = null;
   let wentTo: string | null = null;
   let nextSeq = 0;
   for (const entry of entries) {
@@ -76,6 +80,7 @@ export function replay(round: Round, entries: readonly Entry[]): RoundState {
         if (draft.entry) draft.superseded.push(draft.entry);
         draft.entry = entry;
         lastKey = entry.key;
+        if (!timedKeys.has(entry.key)) walkKey = entry.key;
         wentTo = null;
         break;
       }
@@ -119,6 +124,7 @@ export function replay(round: Round, entries: readonly Entry[]): RoundState {
     byKey,
     timers: runningTimers(checks),
     lastKey,
+    walkKey,
     wentTo,
     nextSeq,
   };
