@@ -80,7 +80,7 @@ export function RoundScreen(props: RoundScreenProps) {
   const { board, scale } = local.key === key ? local : localFor(view, display);
 
   const screen = `${place}/${panel ?? ''}`;
-  const gate = usePressGate(screen);
+  const gate = usePressGate(place, panel ?? '');
   const ask = (request: RoundRequest) => {
     // While an entry is being written a second one would be about the wrong check.
     if (props.view.phase !== 'keeping') onRequest(request);

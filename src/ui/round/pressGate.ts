@@ -2,8 +2,10 @@
  * Keeps wet glass, thick mittens and bouncing clickers from answering twice. Wired into the capture phase of the round's
  * root, so that it stands before every button:
  *
- * - after a press, and after the screen has changed, nothing counts for {@link REST_MS}
- * - a touch that began on another check, or with a second finger down, does not count
+ * - after a press that counted, and after another check has come up, nothing counts for {@link REST_MS}
+ * - after a panel has opened, no touch counts for as long; a key may follow at once, it cannot have been meant for what was
+ *   under the finger
+ * - a touch that began on another screen, or with a second finger down, does not count
  */
 import { type RefObject, useEffect, useRef } from 'react';
 
@@ -18,29 +20,24 @@ export interface PressGate {
   readonly via: RefObject<'button' | 'key'>;
 }
 
-/** @param screen changes whenever another check, phase or panel is shown */
-export function usePressGate(screen: string): PressGate {
-  const resting = useRef<ReturnType<typeof setTimeout> | null>(null);
+/**
+ * @param place changes whenever another check or phase is shown
+ * @param panel what lies over it
+ */
+export function usePressGate(place: string, panel: string): PressGate {
+  const screen = `${place}/${panel}`;
+  const rest = useRest();
+  const touchRest = useRest();
   const down = useRef({ pointers: new Set<number>(), several: false, screen: null as string | null });
   const shown = useRef(screen);
   const via = useRef<'button' | 'key'>('button');
 
-  const rest = () => {
-    if (resting.current !== null) clearTimeout(resting.current);
-    resting.current = setTimeout(() => {
-      resting.current = null;
-    }, REST_MS);
-  };
-
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the rest begins anew with each screen, whatever it holds
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the rest begins anew with each check, whatever it holds
+  useEffect(() => rest.begin(), [place]);
   useEffect(() => {
     shown.current = screen;
-    rest();
-    return () => {
-      if (resting.current !== null) clearTimeout(resting.current);
-      resting.current = null;
-    };
-  }, [screen]);
+    touchRest.begin();
+  }, [screen, touchRest.begin]);
 
   return {
     via,
@@ -61,11 +58,39 @@ export function usePressGate(screen: string): PressGate {
     },
     pass() {
       const touch = down.current;
-      const byTouch = via.current === 'button' && touch.screen !== null;
-      if (byTouch && (touch.several || touch.screen !== shown.current)) return false;
-      if (resting.current !== null) return false;
-      rest();
+      if (via.current === 'button') {
+        if (touchRest.isOn()) return false;
+        if (touch.screen !== null && (touch.several || touch.screen !== shown.current)) return false;
+      }
+      if (rest.isOn()) return false;
+      rest.begin();
       return true;
     },
   };
+}
+
+interface Rest {
+  readonly begin: () => void;
+  readonly isOn: () => boolean;
+}
+
+function useRest(): Rest {
+  const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
+  const rest = useRef<Rest>({
+    begin() {
+      if (timer.current !== null) clearTimeout(timer.current);
+      timer.current = setTimeout(() => {
+        timer.current = null;
+      }, REST_MS);
+    },
+    isOn: () => timer.current !== null,
+  });
+  useEffect(
+    () => () => {
+      if (timer.current !== null) clearTimeout(timer.current);
+      timer.current = null;
+    },
+    [],
+  );
+  return rest.current;
 }

@@ -113,11 +113,17 @@ export const LUGS = check(
   'left-front',
 );
 
-export const PINS = check('transport-pins@left', 'left-lift', state('pinned', 'not pinned'), {
-  name: 'transport pin, left side',
-  ask: 'Transport pin, left side: in, with its keeper?',
-  caution: 'Keep hands and feet from under the frame.',
-});
+export const PINS = check(
+  'transport-pins@left',
+  'left-lift',
+  state('pinned', 'not pinned'),
+  {
+    name: 'transport pin, left side',
+    ask: 'Transport pin, left side: in, with its keeper?',
+    caution: 'Keep hands and feet from under the frame.',
+  },
+  'left',
+);
 
 export const VALVE = check(
   'cylinder-valve',
