@@ -1,5 +1,5 @@
 /** Which screen is shown. Screens get data and callbacks; everything that acts is here or in the services. */
-import { useEffect, useState } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
 import type { RoundKind } from '../domain/checks/check.ts';
 import { type OpenResult, resumeRound, startRound } from './openRound.ts';
 import { RunRound } from './RunRound.tsx';
@@ -13,6 +13,14 @@ import { UnitEditPlace, UnitNewPlace, UnitsPlace } from './screens/UnitPlaces.ts
 import type { Services } from './services.ts';
 import { useStore } from './store.ts';
 import { useOpenRound } from './useOpenRound.ts';
+
+/** Looking back is loaded when it is first opened: a round on the road never waits for it. */
+const UnitPlace = lazy(async () => ({ default: (await import('./screens/LookbackPlaces.tsx')).UnitPlace }));
+const TrendsPlace = lazy(async () => ({ default: (await import('./screens/LookbackPlaces.tsx')).TrendsPlace }));
+const RoundPlace = lazy(async () => ({ default: (await import('./screens/LookbackPlaces.tsx')).RoundPlace }));
+const ReportPlace = lazy(async () => ({ default: (await import('./screens/LookbackPlaces.tsx')).ReportPlace }));
+const ComparePlace = lazy(async () => ({ default: (await import('./screens/LookbackPlaces.tsx')).ComparePlace }));
+const FilesPlace = lazy(async () => ({ default: (await import('./screens/FilesPlace.tsx')).FilesPlace }));
 
 export function App({ services }: { readonly services: Services }) {
   const [route, setRoute] = useState(() => parseRoute(location.hash));
@@ -48,7 +56,9 @@ export function App({ services }: { readonly services: Services }) {
           {trouble}
         </p>
       )}
-      <Place services={services} go={go} route={route} />
+      <Suspense fallback={<main className="page" aria-busy="true" />}>
+        <Place services={services} go={go} route={route} />
+      </Suspense>
     </>
   );
 }
@@ -75,6 +85,18 @@ function Place({ route, ...screen }: ScreenProps & { readonly route: Route }) {
       return <UnitEditPlace {...screen} unit={route.unit} />;
     case 'settings':
       return <SettingsPlace {...screen} />;
+    case 'unit':
+      return <UnitPlace {...screen} unit={route.unit} />;
+    case 'trends':
+      return <TrendsPlace {...screen} unit={route.unit} />;
+    case 'compare':
+      return <ComparePlace {...screen} unit={route.unit} />;
+    case 'round':
+      return <RoundPlace {...screen} round={route.round} />;
+    case 'report':
+      return <ReportPlace {...screen} round={route.round} />;
+    case 'files':
+      return <FilesPlace {...screen} />;
     default:
       return <HomePlace {...screen} />;
   }

@@ -5,6 +5,17 @@ import { OutcomeMark } from '../parts/OutcomeMark.tsx';
 import { MendedForm, type Mending } from './MendedForm.tsx';
 import { Time } from './Time.tsx';
 
+/** What must be mended, as against what is fine today and is to be looked at again. */
+export function sortedFindings(findings: readonly Finding[]): {
+  readonly toMend: readonly Finding[];
+  readonly toWatch: readonly Finding[];
+} {
+  return {
+    toMend: findings.filter(({ outcome }) => outcome !== 'watch'),
+    toWatch: findings.filter(({ outcome }) => outcome === 'watch'),
+  };
+}
+
 export interface FindingListProps {
   readonly findings: readonly Finding[];
   readonly roundHref: (round: string) => string;

@@ -1,5 +1,7 @@
 /** One page for the shop or a buyer, to print or to save as a PDF from the browser. */
+import type { Source } from '../../domain/checks/outcome.ts';
 import type { Finding } from '../../domain/history/findings.ts';
+import { formatQuantity } from '../../domain/quantity/format.ts';
 import type { Round } from '../../domain/round/entry.ts';
 import type { CheckLineView } from '../../domain/round/view.ts';
 import type { TrendStatement } from '../../domain/trend/statement.ts';
@@ -8,8 +10,7 @@ import type { Display } from '../../domain/voice/settings.ts';
 import { type MarkOutcome, OutcomeMark } from '../parts/OutcomeMark.tsx';
 import { ROUND_NAMES } from '../parts/roundNames.ts';
 import { DemoMark } from './DemoMark.tsx';
-import { FindingList } from './FindingList.tsx';
-import { LimitList } from './LimitList.tsx';
+import { FindingList, sortedFindings } from './FindingList.tsx';
 import { NotACertificate } from './NotACertificate.tsx';
 import { Time } from './Time.tsx';
 
@@ -32,12 +33,16 @@ export interface ReportPageProps {
 export function ReportPage(props: ReportPageProps) {
   const { round, people, complete, endedAt, verdict, lines, findings, trends, display, roundHref, onPrint } = props;
   const { unit } = round.plan;
-  const readings = lines.filter((line) => line.check.expects.kind === 'reading' || line.check.expects.kind === 'count');
+  const readings = togetherByCheck(
+    lines.filter((line) => line.check.expects.kind === 'reading' || line.check.expects.kind === 'count'),
+  );
   const notGood = lines.filter(
     (line) => line.status !== 'ok' && !readings.includes(line) && line.status !== 'skipped' && line.status !== 'open',
   );
   const notSeen = lines.filter((line) => line.status === 'skipped' || line.status === 'open');
   const good = lines.filter((line) => line.status === 'ok').length;
+  const { toMend, toWatch } = sortedFindings(findings);
+  const sources = sourcesOf(readings);
   const concerns = trends.filter((trend) => trend.concern);
   return (
     <main className="page look-page look-report">
@@ -65,29 +70,53 @@ export function ReportPage(props: ReportPageProps) {
 
       <section aria-labelledby="look-readings">
         <h2 id="look-readings">Readings against limits</h2>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Check</th>
-              <th scope="col">Read</th>
-              <th scope="col">Judged</th>
-              <th scope="col">Limits and their sources</th>
-            </tr>
-          </thead>
-          <tbody>
-            {readings.map(({ check, value, status, because }) => (
-              <tr key={check.key}>
-                <th scope="row">{capitalized(check.lines.name)}</th>
-                <td>{value ?? 'not read'}</td>
-                <td>
-                  <OutcomeMark outcome={status} />
-                  {because && <p>{because}</p>}
-                </td>
-                <td>{check.judge.limits.length > 0 ? <LimitList limits={check.judge.limits} display={display} /> : 'none'}</td>
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
+        <section className="look-wide" tabIndex={0} aria-label="Table of readings">
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">Check</th>
+                <th scope="col">Read</th>
+                <th scope="col">Judged</th>
+                <th scope="col">Limits</th>
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {readings.map(({ check, value, status, because }, place) => (
+                <tr key={check.key}>
+                  <th scope="row">{capitalized(check.lines.name)}</th>
+                  <td>{value ?? 'not read'}</td>
+                  <td>
+                    <OutcomeMark outcome={status} />
+                    {because && <p>{because}</p>}
+                  </td>
+                  <td>
+                    {isRepeated(readings, place)
+                      ? 'as above'
+                      : check.judge.limits.map((limit, index) => (
+                          <span key={limit.id}>
+                            {index > 0 && ', '}
+                            {limit.label} {formatQuantity(limit.si, limit.unit, display)}
+                            <sup>{sources.indexOf(sourceText(limit.source)) + 1}</sup>
+                          </span>
+                        ))}
+                    {check.judge.limits.length === 0 && 'none known'}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+        {sources.length > 0 && (
+          <>
+            <h3>Where the limits come from</h3>
+            <ol className="look-sources">
+              {sources.map((source) => (
+                <li key={source}>{source}</li>
+              ))}
+            </ol>
+          </>
+        )}
       </section>
 
       <section aria-labelledby="look-other">
@@ -105,10 +134,11 @@ export function ReportPage(props: ReportPageProps) {
 
       <section aria-labelledby="look-open">
         <h2 id="look-open">To be mended</h2>
-        {findings.length === 0 ? (
-          <p>Nothing is open.</p>
-        ) : (
-          <FindingList findings={findings} roundHref={roundHref} onMended={null} />
+        {toMend.length === 0 ? <p>Nothing is open.</p> : <FindingList findings={toMend} roundHref={roundHref} onMended={null} />}
+        {toWatch.length > 0 && (
+          <p>
+            <OutcomeMark outcome="watch" /> To be looked at again: {toWatch.map((finding) => finding.title).join(', ')}.
+          </p>
         )}
       </section>
 
@@ -125,6 +155,29 @@ export function ReportPage(props: ReportPageProps) {
       <NotACertificate />
     </main>
   );
+}
+
+/** Wheels beside each other, in the order in which their check first came up. */
+function togetherByCheck(lines: readonly CheckLineView[]): readonly CheckLineView[] {
+  const checks = [...new Set(lines.map((line) => line.check.check))];
+  return checks.flatMap((check) => lines.filter((line) => line.check.check === check));
+}
+
+/** The same check at another wheel, with the same limits, stands above already. */
+function isRepeated(lines: readonly CheckLineView[], place: number): boolean {
+  const own = lines[place]?.check;
+  if (!own || own.judge.limits.length === 0) return false;
+  const limits = JSON.stringify(own.judge.limits);
+  return lines.slice(0, place).some(({ check }) => check.check === own.check && JSON.stringify(check.judge.limits) === limits);
+}
+
+function sourceText(source: Source): string {
+  return `${source.text}${source.fromMemory ? ', not re-read' : ''}`;
+}
+
+/** Each source once, in the order in which the limits name them. */
+function sourcesOf(lines: readonly CheckLineView[]): readonly string[] {
+  return [...new Set(lines.flatMap(({ check }) => check.judge.limits.map((limit) => sourceText(limit.source))))];
 }
 
 function CheckLines({ lines }: { readonly lines: readonly CheckLineView[] }) {

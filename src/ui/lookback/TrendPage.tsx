@@ -1,4 +1,5 @@
 /** Every series of a unit, the wheels laid out as the unit stands: front above rear, left on the left. */
+import type { RuleId } from '../../domain/checks/outcome.ts';
 import type { Series } from '../../domain/history/series.ts';
 import type { TrendStatement } from '../../domain/trend/statement.ts';
 import { capitalized, positionWords } from '../../domain/trend/wording.ts';
@@ -19,8 +20,19 @@ export interface TrendPageProps {
 }
 
 export function TrendPage({ unit, series, statements, display, unitHref, roundHref, onPrint }: TrendPageProps) {
-  const groups = groupByCheck(series);
-  const statementOf = (one: Series) => statements.find((statement) => statement.key === one.key) ?? null;
+  const groups = groupByCheck(series).sort((a, b) => rankOf(a) - rankOf(b));
+  const standing = groups.filter((ofCheck) => isStanding(ofCheck, unit));
+  const single = groups.filter((ofCheck) => !isStanding(ofCheck, unit)).flat();
+  const chart = (one: Series, title: string) => (
+    <TrendChart
+      key={one.key}
+      series={one}
+      statement={statements.find((statement) => statement.key === one.key) ?? null}
+      display={display}
+      title={title}
+      roundHref={roundHref}
+    />
+  );
   return (
     <main className="page look-page">
       <header>
@@ -34,40 +46,53 @@ export function TrendPage({ unit, series, statements, display, unitHref, roundHr
         </button>
       </header>
       {series.length === 0 && <p>There are no readings yet. After the first round they are here.</p>}
-      {groups.map(([check, ofCheck]) => {
-        const layout = layoutOf(ofCheck, unit);
-        const name = headingOf(ofCheck);
-        return (
-          <section key={check} aria-label={name}>
-            <h2>{name}</h2>
-            <div className={layout === 'unit' ? 'look-standing' : 'look-charts'}>
-              {ordered(ofCheck, unit).map((one) => (
-                <div key={one.key} className={layout === 'unit' ? sideOf(one) : undefined}>
-                  <TrendChart
-                    series={one}
-                    statement={statementOf(one)}
-                    display={display}
-                    title={one.position === null ? name : `${capitalized(positionWords(one.position))}, ${name.toLowerCase()}`}
-                    roundHref={roundHref}
-                  />
-                </div>
-              ))}
-            </div>
-          </section>
-        );
-      })}
+      {standing.map((ofCheck) => (
+        <section key={ofCheck[0]?.check} aria-label={headingOf(ofCheck)}>
+          <h2>{headingOf(ofCheck)}</h2>
+          <div className="look-standing">
+            {ordered(ofCheck, unit).map((one) => (
+              <div key={one.key} className={sideOf(one)}>
+                {chart(one, `${capitalized(positionWords(one.position ?? 'left'))}, ${headingOf(ofCheck).toLowerCase()}`)}
+              </div>
+            ))}
+          </div>
+        </section>
+      ))}
+      {single.length > 0 && (
+        <section aria-label="Other readings">
+          <h2>Other readings</h2>
+          <div className="look-charts">{single.map((one) => chart(one, capitalized(one.name)))}</div>
+        </section>
+      )}
     </main>
   );
 }
 
-function groupByCheck(series: readonly Series[]): readonly (readonly [string, readonly Series[]])[] {
+/** What goes wrong slowly first, the weather last. */
+const ORDER: readonly RuleId[] = [
+  'tire-pressure',
+  'tread-depth',
+  'lugs-moved',
+  'cable-push',
+  'broken-wires',
+  'battery-rest',
+  'breakaway-rest',
+  'furnace-rise',
+];
+
+function rankOf(series: readonly Series[]): number {
+  const place = ORDER.findIndex((rule) => rule === series[0]?.rule);
+  return place < 0 ? ORDER.length : place;
+}
+
+function groupByCheck(series: readonly Series[]): (readonly Series[])[] {
   const groups = new Map<string, Series[]>();
   for (const one of series) {
     const group = groups.get(one.check);
     if (group) group.push(one);
     else groups.set(one.check, [one]);
   }
-  return [...groups];
+  return [...groups.values()];
 }
 
 /** Without the position that the names of single checks begin with. */
@@ -78,9 +103,10 @@ function headingOf(series: readonly Series[]): string {
   return capitalized(first.name.replace(where, '').trim());
 }
 
-function layoutOf(series: readonly Series[], unit: Unit): 'unit' | 'plain' {
+/** Measured at each wheel or on each side. */
+function isStanding(series: readonly Series[], unit: Unit): boolean {
   const positions = new Set<string>([...wheelPositions(unit.axles), 'left', 'right']);
-  return series.length > 1 && series.every((one) => one.position !== null && positions.has(one.position)) ? 'unit' : 'plain';
+  return series.length > 1 && series.every((one) => one.position !== null && positions.has(one.position));
 }
 
 function ordered(series: readonly Series[], unit: Unit): readonly Series[] {

@@ -8,7 +8,7 @@ import type { Unit } from '../../domain/unit/unit.ts';
 import { type MarkOutcome, OutcomeMark } from '../parts/OutcomeMark.tsx';
 import { ROUND_NAMES } from '../parts/roundNames.ts';
 import { DemoMark } from './DemoMark.tsx';
-import { FindingList } from './FindingList.tsx';
+import { FindingList, sortedFindings } from './FindingList.tsx';
 import type { Mending } from './MendedForm.tsx';
 import { Time } from './Time.tsx';
 
@@ -49,6 +49,7 @@ const KINDS: readonly RoundKind[] = ['before-towing', 'before-leaving-the-lake',
 
 export function UnitPage({ unit, now, due, trends, rounds, verdictSentences, findings, hrefs, onMended }: UnitPageProps) {
   const [last] = rounds;
+  const { toMend, toWatch } = sortedFindings(findings.open);
   const near = due.filter((reminder) => reminder.due - now < SOON_MS);
   const later = due.filter((reminder) => reminder.due - now >= SOON_MS);
   const concerns = trends.filter((trend) => trend.concern);
@@ -102,10 +103,16 @@ export function UnitPage({ unit, now, due, trends, rounds, verdictSentences, fin
 
       <section aria-labelledby="look-findings">
         <h2 id="look-findings">To be mended</h2>
-        {findings.open.length === 0 ? (
+        {toMend.length === 0 ? (
           <p>Nothing is open.</p>
         ) : (
-          <FindingList findings={findings.open} roundHref={hrefs.round} onMended={onMended} />
+          <FindingList findings={toMend} roundHref={hrefs.round} onMended={onMended} />
+        )}
+        {toWatch.length > 0 && (
+          <details>
+            <summary>To be looked at again: {toWatch.length}</summary>
+            <FindingList findings={toWatch} roundHref={hrefs.round} onMended={onMended} />
+          </details>
         )}
         {findings.mended.length > 0 && <MendedList findings={findings} />}
       </section>

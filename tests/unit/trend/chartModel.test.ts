@@ -41,13 +41,18 @@ describe('chartModel', () => {
 });
 
 describe('niceRange', () => {
+  it('counts in whole numbers and never below nought', () => {
+    expect(niceRange(0, 2, 1)).toEqual({ low: 0, high: 3, ticks: [0, 1, 2, 3] });
+    expect(niceRange(0, 0, 1).ticks).toEqual([0, 1]);
+  });
+
   it('holds every value between three and eight round ticks', () => {
     const value = fc.double({ min: -1e4, max: 1e4, noNaN: true });
     fc.assert(
       fc.property(value, value, (a, b) => {
         const [least, most] = [Math.min(a, b), Math.max(a, b)];
         fc.pre(most === least || most - least > 1e-3);
-        const { low, high, ticks } = niceRange(least, most);
+        const { low, high, ticks } = niceRange(least, most, 0);
         expect(low).toBeLessThanOrEqual(least);
         expect(high).toBeGreaterThanOrEqual(most);
         expect(ticks.length).toBeGreaterThanOrEqual(2);

@@ -195,6 +195,8 @@ describe('words', () => {
 
   it('says values, days and intervals', () => {
     expect(valueWords(58.2, 'psi', 1, 'us')).toBe('58');
+    expect(valueWords(2.75, 'in', 0.25, 'us')).toBe('2.75');
+    expect(valueWords(12.649, 'V', 0.05, 'us')).toBe('12.65');
     expect(valueWords(toSI(0, 'C') - 273.15, 'V', 0.1, 'us')).toBe('0');
     const now = Date.UTC(2025, 11, 1);
     expect(dateWords(Date.UTC(2026, 0, 20), now)).toBe('January 20');
