@@ -79,7 +79,7 @@ export function chartModel(series: Series, statement: TrendStatement | null, dis
     ...limits.map(({ value }) => value),
     ...(line ?? []).map(({ value }) => value),
   ];
-  const { low, high, ticks } = niceRange(Math.min(...values), Math.max(...values));
+  const { low, high, ticks } = niceRange(Math.min(...values), Math.max(...values), unit === 'count' ? 1 : 0);
   const cuts = series.earlier.flatMap((segment) => {
     const at = segment.readings.at(-1)?.at;
     return at === undefined || at < first.at ? [] : [{ at, why: segment.endedBy }];
@@ -116,16 +116,18 @@ function lineOf(statement: TrendStatement | null, until: number, shown: (value: 
 }
 
 /**
- * A range that holds all values with a little room, and three to six round ticks in it.
+ * A range that holds all values with a little room, and a few round ticks in it; never below nought for what never is.
  *
  * Method: steps of 1, 2 or 5 times a power of ten.
+ * @param finest least distance of two ticks, >= 0; 1 for what is counted
  */
-export function niceRange(least: number, most: number): { low: number; high: number; ticks: number[] } {
+export function niceRange(least: number, most: number, finest: number): { low: number; high: number; ticks: number[] } {
   const span = most - least || Math.max(1, Math.abs(most) * 0.1);
-  const rough = span / 4;
+  const rough = Math.max(span / 4, finest);
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = [1, 2, 5, 10].map((times) => times * power).find((size) => size >= rough) ?? 10 * power;
-  const low = Math.floor((least - 0.02 * span) / step) * step;
+  const room = Math.floor((least - 0.02 * span) / step) * step;
+  const low = least >= 0 && room < 0 ? 0 : room;
   const high = Math.ceil((most + 0.02 * span) / step) * step;
   const count = Math.round((high - low) / step);
   return { low, high, ticks: Array.from({ length: count + 1 }, (_, index) => Number((low + index * step).toPrecision(12))) };

@@ -39,7 +39,8 @@ export function countWords(count: number): string {
 
 /** A number without superfluous decimals, to the decimals of a step. */
 export function plainNumber(value: number, step: number): string {
-  const decimals = step >= 1 ? 0 : Math.min(3, Math.ceil(-Math.log10(step) - 1e-9));
+  const exact = [0, 1, 2].find((places) => Math.abs(step * 10 ** places - Math.round(step * 10 ** places)) < 1e-6);
+  const decimals = step >= 1 ? 0 : (exact ?? Math.min(3, Math.ceil(-Math.log10(step) - 1e-9)));
   const rounded = Number(value.toFixed(decimals));
   return String(Object.is(rounded, -0) ? 0 : rounded);
 }

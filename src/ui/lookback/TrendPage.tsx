@@ -81,7 +81,8 @@ const ORDER: readonly RuleId[] = [
 ];
 
 function rankOf(series: readonly Series[]): number {
-  const place = ORDER.findIndex((rule) => rule === series[0]?.rule);
+  const rule = series[0]?.rule;
+  const place = rule === undefined ? -1 : ORDER.indexOf(rule);
   return place < 0 ? ORDER.length : place;
 }
 

@@ -210,13 +210,13 @@ describe('RoundPage', () => {
     const { container } = render(page());
     expect(container.querySelectorAll('.look-timeline > li')).toHaveLength(record.entries.length);
     expect(screen.getByText('Not a certification.')).toBeDefined();
-    expect((await screen.findByAltText('Taken at the round')).getAttribute('src')).toBe('blob:photo');
+    expect((await screen.findByAltText('Taken at the round', {}, { timeout: 10_000 })).getAttribute('src')).toBe('blob:photo');
   });
 
   it('says so when a clip is gone', async () => {
     render(page());
     fireEvent.click(screen.getByRole('button', { name: /Play what was heard: note/ }));
-    expect(await screen.findByText('The clip is no longer kept.')).toBeDefined();
+    expect(await screen.findByText('The clip is no longer kept.', {}, { timeout: 10_000 })).toBeDefined();
   });
 
   it('never shows a verdict for a round that is not complete', () => {
