@@ -8,6 +8,7 @@ import type { Outcome, RuleId } from '../checks/outcome.ts';
 import type { PlannedCheck } from '../plan/plan.ts';
 import { speakAgainst } from '../quantity/format.ts';
 import type { Answer } from '../round/entry.ts';
+import { whyUnbelievable } from './believable.ts';
 import type { JudgeContext, Judgement } from './judgement.ts';
 import { good, judgement, type Rule, unjudged, worstCrossed } from './rules.ts';
 import {
@@ -93,14 +94,9 @@ const RULES: Readonly<Record<RuleId, Rule>> = {
 
 /** Judges an answer. Never throws for an answer of any content. */
 export function judge(check: PlannedCheck, answer: Answer, context: JudgeContext): Judgement {
-  if (!isSound(answer)) return unjudged('That value cannot be read.');
+  const why = whyUnbelievable(check, answer);
+  if (why !== null) return unjudged(why);
   const rule = RULES[check.judge.rule] as Rule | undefined;
   if (!rule) return judgement('watch', 'This version does not know how to judge it.', { todo: 'Update the app.' });
   return rule(check, answer, context);
-}
-
-function isSound(answer: Answer): boolean {
-  if (answer.kind === 'reading') return Number.isFinite(answer.si);
-  if (answer.kind === 'count') return Number.isFinite(answer.count);
-  return true;
 }

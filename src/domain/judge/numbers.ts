@@ -65,8 +65,7 @@ export const TIRE_YEARS = {
 /** Lugs of one wheel that turned before the click. */
 export const LUGS_MOVED = {
   watch: figure('none may move', 0, 'count'),
-  fix: figure('one moved: torqued now, look again soon', 1, 'count'),
-  hold: figure('two or more moved: take the wheel off and look', 2, 'count'),
+  hold: figure('more than one moved: wheel off and look', 1, 'count'),
 } as const;
 
 export const ROPE_WIRES = {

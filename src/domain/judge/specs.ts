@@ -116,7 +116,6 @@ export function lugsMovedSpec(unit: Unit): JudgeSpec {
     'hold',
     [
       limit('watch', LUGS_MOVED.watch.label, 'at-most', LUGS_MOVED.watch.value, 'count', 'watch', LUGS_MOVED.watch.source),
-      limit('fix', LUGS_MOVED.fix.label, 'at-most', LUGS_MOVED.fix.value, 'count', 'fix', LUGS_MOVED.fix.source),
       limit('hold', LUGS_MOVED.hold.label, 'at-most', LUGS_MOVED.hold.value, 'count', 'hold', LUGS_MOVED.hold.source),
     ],
     { lugs, torqueNm, torqueSource },

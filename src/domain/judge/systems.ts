@@ -24,9 +24,8 @@ export const judgeLugs: Rule = (check, answer, { display }) => {
     });
   }
   const many = answer.count === lugs ? 'All of them were' : `${answer.count} were`;
-  const hold = crossed.outcome === 'hold' && answer.count > 2;
-  return judgement(hold ? 'hold' : 'fix', `${many} below torque.`, {
-    todo: `${hold ? 'Do not tow yet. ' : ''}Take the wheel off and look at seats, holes and studs; torque it again in stages.`,
+  return judgement(crossed.outcome, `${many} below torque.`, {
+    todo: 'Do not tow yet. Take the wheel off, look at seats, holes and studs, and torque it again in stages.',
     limit: crossed,
   });
 };
@@ -70,7 +69,7 @@ export const judgeBattery: Rule = (check, answer) => {
   if (volts < low.value || volts > high.value)
     return unjudged('That is not a twelve volt battery at rest. Look at the meter again.');
   const { kind } = check.judge.params;
-  if (kind !== 'lifepo4' && volts >= charging.value) {
+  if (volts >= charging.value) {
     return judgement('watch', 'A charger seems to be on, so this is not a rest voltage.', {
       todo: 'Read it again hours after charging.',
     });
@@ -195,6 +194,13 @@ export const judgeAlarmDate: Rule = (check, answer, { at }) => {
   const over = replaceBy ? months > 0 : months > 0 && limit !== undefined && months * (MONTH_MS / 1000) >= limit.si;
   if (!replaceBy && months < 0)
     return unjudged('That date is still to come, so it was not made then. Is it the date to replace it by?');
+  if (!over && dateMeans === null && months > 0) {
+    return judgement('watch', 'What that date means is not known.', {
+      todo: 'Read the label again: made, or replace by?',
+      question: 'Is it the date it was made, or the date to replace it by?',
+      limit: limit ?? null,
+    });
+  }
   if (!over) return good();
   return judgement('fix', 'That alarm is past its time.', {
     todo: 'Replace it before anyone sleeps there. Its test button proves the horn, not the sensor.',

@@ -1,10 +1,12 @@
 /** Tire pressure, tread and age. */
+import type { Limit } from '../checks/outcome.ts';
 import { outsideAirPressure, pressureAtTemperature, REFERENCE_K } from '../history/normalize.ts';
+import type { PlannedCheck } from '../plan/plan.ts';
 import { formatQuantity, speakAgainst, speakQuantity } from '../quantity/format.ts';
 import { readDotCode } from '../unit/dotCode.ts';
 import type { JudgeContext, Judgement } from './judgement.ts';
 import { COLD_AFTER } from './numbers.ts';
-import { good, judgement, limitOf, type Rule, unjudged, worstCrossed } from './rules.ts';
+import { crosses, good, judgement, limitOf, type Rule, unjudged, worstCrossed } from './rules.ts';
 
 /** Half of the sidewall maximum or less is flat: out-of-service criterion of commercial enforcement, from memory. */
 const FLAT_SHARE = 0.5;
@@ -34,7 +36,6 @@ export const judgeTirePressure: Rule = (check, answer, context) => {
       ? judgement('watch', 'Over the sidewall maximum, but the tire is warm.', {
           todo: 'Never let air out of a warm tire. Read it again cold.',
           limit: cap,
-          question: null,
           facts,
         })
       : judgement('fix', `Over the sidewall maximum of ${speakQuantity(cap.si, 'psi', display)}.`, {
@@ -49,9 +50,9 @@ export const judgeTirePressure: Rule = (check, answer, context) => {
       facts,
     });
   }
-  const crossed = worstCrossed(si, check.judge.limits);
+  const crossed = floorCrossed(check, si);
   const under = target.si - si;
-  if (crossed && (crossed.outcome === 'hold' || crossed.outcome === 'fix')) {
+  if (crossed) {
     const todo = warm
       ? 'It is low although warm. Add air now, and read it again cold.'
       : 'Add air to the placard, cold, before you tow.';
@@ -86,8 +87,24 @@ export const judgeTirePressure: Rule = (check, answer, context) => {
       facts,
     });
   }
+  if (context.hoursParked === null) {
+    return judgement('watch', 'At the placard, if the tires are cold.', {
+      todo: 'If they were driven, read it again after three hours of standing.',
+      limit: target,
+      question: 'Have the tires stood for three hours?',
+      facts,
+    });
+  }
   return judgement('ok', '', { limit: target, facts });
 };
+
+/** The floor that a pressure is under; the warning threshold counts at the figure itself (49 CFR 571.138 S4.2(a)). */
+function floorCrossed(check: PlannedCheck, si: number): Limit | null {
+  const hold = limitOf(check, 'hold');
+  if (hold && si <= hold.si * (1 + 1e-9)) return hold;
+  const fix = limitOf(check, 'fix');
+  return fix && crosses(si, fix) ? fix : null;
+}
 
 const speakUnder = (pa: number, display: JudgeContext['display']) => capital(speakAgainst(pa, 0, 'psi', display));
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

@@ -43,7 +43,11 @@ const DECIMALS: Readonly<Partial<Record<UnitId, number>>> = {
   Ah: 0,
 };
 
-const MOST_DECIMALS = 4;
+/** A double holds no more of what is read. */
+const MOST_DECIMALS = 12;
+
+/** Relative difference below which two values are one: far below what any gauge shows. */
+const SAME = 1e-9;
 
 /** The unit a quantity is shown in. */
 export function displayUnit(unit: UnitId, display: Display): UnitId {
@@ -82,10 +86,11 @@ function textAgainst(si: number, limitSi: number, shown: UnitId): string {
   const limit = fromSI(limitSi, shown);
   for (let decimals = DECIMALS[shown] ?? 0; decimals < MOST_DECIMALS; decimals += 1) {
     const text = roundedText(value, decimals);
-    if (
-      Math.sign(Number(text) - Number(roundedText(limit, Math.max(decimals, DECIMALS[shown] ?? 0)))) === Math.sign(value - limit)
-    )
-      return text;
+    const side = Math.sign(value - limit);
+    const onItsSide = (shownLimit: number) => Math.sign(Number(text) - shownLimit) === side;
+    if (onItsSide(limit) && onItsSide(Number(roundedText(limit, decimals)))) return text;
+    // The same but for binary fractions: what is exactly at the limit is shown at it.
+    if (Math.abs(value - limit) <= SAME * Math.abs(limit)) return text;
   }
   return roundedText(value, MOST_DECIMALS);
 }
