@@ -35,8 +35,9 @@ async function start(): Promise<void> {
       .putSettings(toStored(next))
       .catch((error: unknown) => trouble.set(error instanceof Error ? error.message : 'The settings could not be kept.'));
   };
-  const scriptedOnly = new URLSearchParams(location.search).get('ears') === 'scripted';
-  const voice = createVoice({ settings, saveSettings, record, newId, scriptedOnly });
+  const asked = new URLSearchParams(location.search).get('ears');
+  const earsFromAddress = asked === 'scripted' || asked === 'off' ? asked : null;
+  const voice = createVoice({ settings, saveSettings, record, newId, earsFromAddress });
   const update = startAppUpdate(import.meta.env.PROD);
   const services = { record, settings, saveSettings, voice, update, clock: realClock, changes: createStore(0), trouble };
   const root = document.getElementById('app');

@@ -60,7 +60,8 @@ async function open(
       sentence: 'This round is open in another tab or window. Go on there, or close it and try again here.',
     };
   }
-  const { display, style, ears } = settings.get();
+  const { display, style } = settings.get();
+  const ears = voice.ears();
   const past = pastOf({
     plan: round.plan,
     rounds: await earlierRounds(record, round),
@@ -75,8 +76,8 @@ async function open(
     style,
     display,
     coldHands: null,
-    ears: voice.ears(),
-    mute: ears === 'off',
+    ears,
+    mute: ears.length === 0,
     mouth: voice.mouth,
     playCue: voice.playCue,
     adjustLoudness: voice.adjustLoudness,

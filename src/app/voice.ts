@@ -32,8 +32,8 @@ export interface VoiceOptions {
   readonly saveSettings: (settings: Settings) => void;
   readonly record: Record;
   readonly newId: () => string;
-  /** Browser tests speak through events instead of a microphone. */
-  readonly scriptedOnly: boolean;
+  /** `scripted`: browser tests speak through events instead of a microphone. `off`: buttons only, for this visit. */
+  readonly earsFromAddress: 'scripted' | 'off' | null;
 }
 
 const LOUDNESS_STEP = 0.2;
@@ -75,7 +75,8 @@ export function createVoice(options: VoiceOptions): Voice {
 
   return {
     ears() {
-      if (options.scriptedOnly) return [createScriptedEars(null, window)];
+      if (options.earsFromAddress === 'scripted') return [createScriptedEars(null, window)];
+      if (options.earsFromAddress === 'off') return [];
       const { ears } = settings.get();
       if (ears === 'off') return [];
       const order: readonly Exclude<EarsId, 'scripted'>[] =

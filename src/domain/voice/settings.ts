@@ -49,7 +49,7 @@ export const DEFAULT_SETTINGS: Settings = {
   speech: { mouth: 'browser', voice: null, rate: 1, volume: 1 },
   style: 'adaptive',
   ears: 'auto',
-  keepClips: false,
+  keepClips: true,
   clipCapMb: 200,
   cues: true,
   vibration: true,

@@ -1,7 +1,7 @@
 /** Serves the production build on a free port for the whole run. */
 import type { AddressInfo } from 'node:net';
-import type { TestProject } from 'vitest/node';
 import { preview } from 'vite';
+import type { TestProject } from 'vitest/node';
 
 declare module 'vitest' {
   export interface ProvidedContext {
