@@ -7,11 +7,12 @@
  * seconds; delete that folder to render everything afresh (about five minutes).
  *
  * Writes `public/voice/slt.voice` (the packed voice) and `public/voice/slt.json` (what is in it, with its SHA-256).
- * `--list` prints what would be rendered and stops.
+ * `--list` prints what would be rendered and stops. `--shard=0/2` only fills the cache with its half, so that two can run
+ * side by side before the file is written.
  */
 import { execFile } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
@@ -28,7 +29,7 @@ const ROOT = new URL('../..', import.meta.url).pathname;
 const OUT = join(ROOT, 'public/voice');
 const CACHE = join(ROOT, 'node_modules/.cache/voice');
 /** Rises when the rendering or the analysis changes, so that old clips in the cache are not used. */
-const RECIPE = 3;
+const RECIPE = 1;
 /** Level that every clip is brought to, over its sounding frames: full scale 1. */
 const TARGET_RMS = 0.13;
 /** Sound kept before and after a line. */
@@ -56,7 +57,10 @@ function respell(words: readonly string[]): string[] {
 }
 
 /** Speak a text and say where each sound ends. */
-async function speak(text: string, folder: string): Promise<{ samples: Float32Array; segments: { name: string; end: number }[] }> {
+async function speak(
+  text: string,
+  folder: string,
+): Promise<{ samples: Float32Array; segments: { name: string; end: number }[] }> {
   const file = join(folder, 'out.wav');
   const { stdout } = await run('flite', ['-voice', VOICE, '-psdur', '-t', text, '-o', file]);
   const segments = stdout
@@ -113,7 +117,10 @@ function level(frames: readonly Frame[], samples: Float32Array, first: number): 
 }
 
 async function cached(key: string, render: () => Promise<Frame[]>): Promise<Frame[]> {
-  const name = createHash('sha256').update(JSON.stringify([RECIPE, VOICE, ORDER, HOP, key])).digest('hex').slice(0, 32);
+  const name = createHash('sha256')
+    .update(JSON.stringify([RECIPE, VOICE, ORDER, HOP, key]))
+    .digest('hex')
+    .slice(0, 32);
   const file = join(CACHE, name);
   const width = ORDER + 3;
   try {
@@ -127,7 +134,10 @@ async function cached(key: string, render: () => Promise<Frame[]>): Promise<Fram
     }));
   } catch {
     const frames = await render();
-    writeFileSync(file, new Uint8Array(Float32Array.from(frames.flatMap((f) => [...f.lsf, f.gain, f.pitch, f.voicing])).buffer));
+    const values = Float32Array.from(frames.flatMap((f) => [...f.lsf, f.gain, f.pitch, f.voicing]));
+    // Whole or not at all: another run may be reading the same folder.
+    writeFileSync(`${file}.${process.pid}`, new Uint8Array(values.buffer));
+    renameSync(`${file}.${process.pid}`, file);
     return frames;
   }
 }
@@ -158,7 +168,9 @@ try {
       render: () => renderPart(words, folder),
     })),
   ];
+  const [, shard = '0', shards = '1'] = /^--shard=(\d+)\/(\d+)$/.exec(process.argv[2] ?? '') ?? [];
   for (const [index, { words, kind, key, render }] of jobs.entries()) {
+    if (index % Number(shards) !== Number(shard)) continue;
     clips.push({ words, kind, frames: await cached(key, render) });
     if (index % 500 === 499) console.log(`${index + 1} of ${jobs.length}`);
   }
@@ -166,9 +178,13 @@ try {
   rmSync(folder, { recursive: true });
 }
 
+if (process.argv.some((argument) => argument.startsWith('--shard'))) process.exit(0);
+
 const file = packVoice(VOICE, clips);
 const seconds = (kind: Clip['kind']): number =>
-  Math.round((clips.filter((clip) => clip.kind === kind).reduce((sum, { frames }) => sum + frames.length, 0) * HOP) / SAMPLE_RATE);
+  Math.round(
+    (clips.filter((clip) => clip.kind === kind).reduce((sum, { frames }) => sum + frames.length, 0) * HOP) / SAMPLE_RATE,
+  );
 const about = {
   file: VOICE_FILE,
   format: 1,

@@ -6,12 +6,12 @@
  */
 import { EMPHASIS, type Frame, HOP, ORDER, SAMPLE_RATE } from '../../src/speech/mouthClips/vocoder.ts';
 
-const FFT_SIZE = 1024;
+const FFT_SIZE = 512;
 const COS = Float64Array.from({ length: FFT_SIZE / 2 }, (_, k) => Math.cos((-2 * Math.PI * k) / FFT_SIZE));
 const SIN = Float64Array.from({ length: FFT_SIZE / 2 }, (_, k) => Math.sin((-2 * Math.PI * k) / FFT_SIZE));
 /** Points at which the line spectrum is looked for. */
-const GRID = 1024;
-const LOWEST_PITCH = 90;
+const GRID = 512;
+const LOWEST_PITCH = 110;
 const HIGHEST_PITCH = 360;
 /** Pitch that stands in where there is none, for the width of the smoothing. */
 const UNVOICED_PITCH = 500;
@@ -31,29 +31,39 @@ export function analyze(samples: Float32Array, first = 0, last = Math.floor(samp
     const center = index * HOP + HOP / 2;
     const hertz = pitch[index] ?? 0;
     const { lsf, gain } = envelope(samples, center, hertz || UNVOICED_PITCH);
-    return { lsf, gain, pitch: filled[index] ?? 150, voicing: hertz === 0 ? 0 : voicingLevel(bands, center, SAMPLE_RATE / hertz) };
+    return {
+      lsf,
+      gain,
+      pitch: filled[index] ?? 150,
+      voicing: hertz === 0 ? 0 : voicingLevel(bands, center, SAMPLE_RATE / hertz),
+    };
   });
 }
 
+/** Pitch is looked for at half the rate: what is below 1200 Hz has nothing more to say at the full one. */
+const DECIMATION = 2;
+
 function trackPitch(samples: Float32Array, frames: number): Float32Array {
-  const low = bandPass(samples, 50, 1200);
-  const minLag = Math.floor(SAMPLE_RATE / HIGHEST_PITCH);
-  const maxLag = Math.ceil(SAMPLE_RATE / LOWEST_PITCH);
-  const loudest = Math.max(...Array.from({ length: frames }, (_, i) => power(samples, i * HOP, HOP)), 1e-9);
+  const low = bandPass(samples, 50, 1200).filter((_, i) => i % DECIMATION === 0);
+  const rate = SAMPLE_RATE / DECIMATION;
+  const minLag = Math.floor(rate / HIGHEST_PITCH);
+  const maxLag = Math.ceil(rate / LOWEST_PITCH);
+  const values = new Float64Array(maxLag + 2);
+  let loudest = 1e-9;
+  for (let frame = 0; frame < frames; frame++) loudest = Math.max(loudest, power(samples, frame * HOP, HOP));
   const candidates: { lag: number; cost: number }[][] = [];
   for (let frame = 0; frame < frames; frame++) {
-    const start = frame * HOP + HOP / 2 - 200;
+    const length = 400 / DECIMATION;
+    const start = Math.round((frame + 0.5) * (HOP / DECIMATION) - length / 2);
     const list = [{ lag: 0, cost: 0.52 }];
     if (power(samples, frame * HOP, HOP) > loudest * 1e-4) {
-      const values: number[] = [];
-      for (let lag = minLag - 1; lag <= maxLag + 1; lag++) values.push(correlation(low, start, lag, 400));
-      for (let i = 1; i < values.length - 1; i++) {
-        const [before = 0, here = 0, after = 0] = [values[i - 1], values[i], values[i + 1]];
+      for (let lag = minLag - 1; lag <= maxLag + 1; lag++) values[lag] = correlation(low, start, lag, length);
+      for (let lag = minLag; lag <= maxLag; lag++) {
+        const [before, here, after] = [values[lag - 1] ?? 0, values[lag] ?? 0, values[lag + 1] ?? 0];
         if (here < 0.3 || here < before || here <= after) continue;
-        const shift = (before - after) / (2 * (before - 2 * here + after) || 1);
-        const lag = minLag - 1 + i + shift;
+        const exact = lag + (before - after) / (2 * (before - 2 * here + after) || 1);
         // A little dearer for long lags, or every multiple of the period would do as well.
-        list.push({ lag, cost: 1 - here * (1 - (0.08 * lag) / maxLag) });
+        list.push({ lag: exact * DECIMATION, cost: 1 - here * (1 - (0.08 * lag) / maxLag) });
       }
     }
     candidates.push(list);
@@ -135,10 +145,12 @@ function envelope(samples: Float32Array, center: number, pitch: number): { lsf: 
   }
   const smooth = smoothed(spectrum, ((2 / 3) * pitch * FFT_SIZE) / SAMPLE_RATE);
   // Lifter in the cepstrum: takes the pitch's ripple out, and gives back what the smoothing took.
-  for (let k = 0; k < FFT_SIZE; k++) {
-    re[k] = Math.log(smooth[k <= FFT_SIZE / 2 ? k : FFT_SIZE - k] ?? 1e-12);
-    im[k] = 0;
+  for (let k = 0; k <= FFT_SIZE / 2; k++) {
+    const value = Math.log(smooth[k] ?? 1e-12);
+    re[k] = value;
+    re[(FFT_SIZE - k) % FFT_SIZE] = value;
   }
+  im.fill(0);
   fft(re, im);
   const cepstrum = re.slice();
   for (let k = 0; k < FFT_SIZE; k++) {
@@ -149,10 +161,12 @@ function envelope(samples: Float32Array, center: number, pitch: number): { lsf: 
     im[k] = 0;
   }
   fft(re, im);
-  for (let k = 0; k < FFT_SIZE; k++) {
-    re[k] = Math.exp(re[k] ?? 0);
-    im[k] = 0;
+  for (let k = 0; k <= FFT_SIZE / 2; k++) {
+    const value = Math.exp(re[k] ?? 0);
+    re[k] = value;
+    re[(FFT_SIZE - k) % FFT_SIZE] = value;
   }
+  im.fill(0);
   fft(re, im);
   const r = Array.from({ length: ORDER + 1 }, (_, k) => (re[k] ?? 0) / FFT_SIZE);
   r[0] = (r[0] ?? 0) * 1.0001 + 1e-12;
@@ -204,18 +218,27 @@ export function lineSpectrum(a: Float64Array): Float32Array {
     p[i] = forward + backward - (p[i - 1] ?? 0);
     q[i] = forward - backward + (q[i - 1] ?? 0);
   }
+  // A finer search only where two zeros of one polynomial were too close to be told apart.
+  for (const grid of [GRID, 8 * GRID, 64 * GRID]) {
+    const lsf = zerosInTurn(p, q, grid);
+    if (lsf !== null) return lsf;
+  }
+  throw new Error('lineSpectrum did not find all zeros');
+}
+
+function zerosInTurn(p: Float64Array, q: Float64Array, grid: number): Float32Array | null {
   const lsf = new Float32Array(ORDER);
   let found = 0;
   let previous = 0;
-  for (let s = 1; s <= GRID && found < ORDER; s++) {
-    const here = (Math.PI * s) / GRID;
+  for (let s = 1; s <= grid && found < ORDER; s++) {
+    const here = (Math.PI * s) / grid;
     // Zeros of P and Q take turns; several may fall into one step.
     while (found < ORDER) {
       const polynomial = found % 2 === 0 ? p : q;
       let [lo, hi] = [previous, here];
       const atLo = cosines(polynomial, lo);
       if (atLo * cosines(polynomial, hi) > 0) break;
-      for (let i = 0; i < 24; i++) {
+      for (let i = 0; i < 20; i++) {
         const mid = (lo + hi) / 2;
         if (cosines(polynomial, mid) * atLo > 0) lo = mid;
         else hi = mid;
@@ -225,8 +248,7 @@ export function lineSpectrum(a: Float64Array): Float32Array {
     }
     previous = here;
   }
-  if (found < ORDER) throw new Error(`lineSpectrum found ${found} of ${ORDER}`);
-  return lsf;
+  return found === ORDER ? lsf : null;
 }
 
 /** A symmetric polynomial of degree {@link ORDER} on the unit circle, by Clenshaw's recurrence. */
@@ -243,12 +265,14 @@ function cosines(symmetric: Float64Array, angle: number): number {
 }
 
 function correlation(x: Float32Array, start: number, lag: number, length: number): number {
+  const from = Math.max(0, start);
+  const to = Math.min(start + length, x.length - lag);
   let xy = 0;
   let xx = 1e-9;
   let yy = 1e-9;
-  for (let i = 0; i < length; i++) {
-    const a = x[start + i] ?? 0;
-    const b = x[start + i + lag] ?? 0;
+  for (let i = from; i < to; i++) {
+    const a = x[i] ?? 0;
+    const b = x[i + lag] ?? 0;
     xy += a * b;
     xx += a * a;
     yy += b * b;
@@ -266,7 +290,8 @@ export function power(x: Float32Array, start: number, length: number): number {
 function bandPass(x: Float32Array, lowHz: number, highHz: number): Float32Array {
   const reach = 32;
   const taps = Float64Array.from({ length: reach + 1 }, (_, n) => {
-    const ideal = (hz: number): number => (n === 0 ? (2 * hz) / SAMPLE_RATE : Math.sin((2 * Math.PI * hz * n) / SAMPLE_RATE) / (Math.PI * n));
+    const ideal = (hz: number): number =>
+      n === 0 ? (2 * hz) / SAMPLE_RATE : Math.sin((2 * Math.PI * hz * n) / SAMPLE_RATE) / (Math.PI * n);
     return (ideal(highHz) - ideal(lowHz)) * (0.54 + 0.46 * Math.cos((Math.PI * n) / (reach + 1)));
   });
   // Padded, so that no read falls outside: that would be many times slower.

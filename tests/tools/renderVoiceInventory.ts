@@ -4,14 +4,17 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { CATALOGUE } from '../../src/domain/checks/catalogue.ts';
 import { POSITIONS } from '../../src/domain/checks/expects.ts';
-import { planRound } from '../../src/domain/plan/planRound.ts';
+import { instancesFor } from '../../src/domain/plan/instances.ts';
+import { stationName } from '../../src/domain/plan/stationName.ts';
+import { unknownsOf } from '../../src/domain/plan/unknowns.ts';
 import { UNITS } from '../../src/domain/quantity/units.ts';
 import { createUnit } from '../../src/domain/unit/createUnit.ts';
 import { TEMPLATES } from '../../src/domain/unit/templates.ts';
 import type { AxleCount, Unit } from '../../src/domain/unit/unit.ts';
-import { numberWords, type SpokenSentence, spokenSentences } from '../../src/speech/mouthClips/spokenWords.ts';
 import { lineKey, UNSAYABLE, wordsIn } from '../../src/speech/mouthClips/chooseClips.ts';
+import { numberWords, type SpokenSentence, spokenSentences } from '../../src/speech/mouthClips/spokenWords.ts';
 
 export interface Inventory {
   /** By key as in the pack; the sentence to render, with its pauses. */
@@ -116,20 +119,22 @@ function runsOf({ items }: SpokenSentence): string[][] {
 
 const ROUNDS = ['before-towing', 'before-leaving-the-lake', 'stop-on-the-road'] as const;
 
-/** Whatever a plan says, over all templates, rounds and builds. */
+/** Whatever a round's plan says, over all templates, rounds and builds. */
 export function plannedTexts(): ReadonlySet<string> {
   const at = Date.UTC(2026, 0, 10);
   const texts = new Set<string>();
   for (const unit of units(at)) {
     for (const round of ROUNDS) {
       for (const display of ['us', 'metric'] as const) {
-        const plan = planRound(unit, round, at, { display });
-        for (const { name } of plan.stations) texts.add(name);
-        for (const text of plan.unknowns) texts.add(text);
-        for (const { lines, expects } of plan.checks) {
-          for (const text of Object.values(lines)) if (typeof text === 'string') texts.add(text);
+        for (const text of unknownsOf(unit, round)) texts.add(text);
+        for (const { definition, scope, place } of instancesFor(CATALOGUE, unit, round, at, { display })) {
+          if (!definition.applies(scope)) continue;
+          for (const visit of [0, 1]) texts.add(stationName(place, visit));
+          for (const text of Object.values(definition.lines(scope))) if (typeof text === 'string') texts.add(text);
+          const expects = definition.expects(scope);
           // What the app itself says of an answer; the other ways of saying it are for people.
-          if (expects.kind === 'state') for (const text of [expects.ok[0], expects.problem[0]]) if (text !== undefined) texts.add(text);
+          if (expects.kind === 'state')
+            for (const text of [expects.ok[0], expects.problem[0]]) if (text !== undefined) texts.add(text);
           if (expects.kind === 'choice') for (const { label } of expects.options) texts.add(label);
           if (expects.kind === 'count') for (const text of expects.noun) texts.add(text);
         }

@@ -4,7 +4,10 @@
 export function readWav(file: Buffer): Float32Array {
   let at = 12;
   while (file.toString('latin1', at, at + 4) !== 'data') {
-    if (file.toString('latin1', at, at + 4) === 'fmt ' && (file.readUInt16LE(at + 10) !== 1 || file.readUInt16LE(at + 22) !== 16)) {
+    if (
+      file.toString('latin1', at, at + 4) === 'fmt ' &&
+      (file.readUInt16LE(at + 10) !== 1 || file.readUInt16LE(at + 22) !== 16)
+    ) {
       throw new Error('readWav requires mono 16-bit samples');
     }
     at += 8 + file.readUInt32LE(at + 4);
