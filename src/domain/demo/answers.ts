@@ -27,10 +27,10 @@ export function answerFor(check: PlannedCheck, moment: Moment, random: Random): 
     case 'count':
       return { kind: 'count', count: Math.min(expects.max, Math.max(expects.min, countFor(check, moment, random))) };
     case 'state':
-      return { kind: 'state', verdict: random.chance(0.006) ? 'problem' : 'ok', detail: null };
+      return { kind: 'state', verdict: random.chance(0.0012) ? 'problem' : 'ok', detail: null };
     case 'choice': {
       const good = expects.options.filter((option) => option.verdict === 'ok');
-      const option = (random.chance(0.004) ? expects.options.at(-1) : good[0]) ?? expects.options[0];
+      const option = (random.chance(0.001) ? expects.options.at(-1) : good[0]) ?? expects.options[0];
       return { kind: 'choice', option: option?.id ?? 'ok', detail: null };
     }
     case 'date':
@@ -70,7 +70,7 @@ function readingFor(check: PlannedCheck, unit: UnitId, moment: Moment, random: R
     case 'cable-push':
       return convert(truth.pushInches + 0.15 * random.normal(), 'in', unit);
     case 'ice-thickness':
-      return convert(22 + 3 * random.normal(), 'in', unit);
+      return convert(27 + 2 * random.normal(), 'in', unit);
     case 'co-reading':
       return 0;
     default:

@@ -1,5 +1,6 @@
 /** A made-up history for the demo world and for the bench: years of rounds from one seed, every entry valid. */
 import type { RoundKind } from '../checks/check.ts';
+import type { Outcome } from '../checks/outcome.ts';
 import type { RoundRecord } from '../history/series.ts';
 import { judge } from '../judge/judge.ts';
 import type { JudgeContext } from '../judge/judgement.ts';
@@ -10,7 +11,7 @@ import type { Answer, Entry, EntryDraft, How, Round, UnitEvent } from '../round/
 import type { Unit } from '../unit/unit.ts';
 import { answerFor, type Moment } from './answers.ts';
 import { type Random, seededRandom } from './random.ts';
-import { beginStory, DAY_MS, outsideF, passTime, type Truth } from './story.ts';
+import { beginStory, DAY_MS, filled, outsideF, passTime, type Truth, WINTER_F } from './story.ts';
 
 export interface HistoryOptions {
   readonly units: readonly Unit[];
@@ -29,6 +30,8 @@ export interface History {
 }
 
 const YEAR_MS = 365.2425 * DAY_MS;
+/** Long enough ago for the leak to be told, short enough for its limit to lie ahead. */
+const LAST_FILLED_MS = 36 * DAY_MS;
 const SPEAKERS = ['voice', 'voice', 'voice', 'button'] as const;
 const SKIP_REASONS = ['under ice', 'too dark to see', 'no gauge at hand'] as const;
 
@@ -55,8 +58,8 @@ export function generateHistory({ units, years, seed, at, roundsPerYear = 28 }: 
     for (const [number, startedAt] of days.entries()) {
       const idle = (startedAt - last) / DAY_MS;
       passTime(truth, idle);
-      // Off the blocks in the fall, every tire is pumped up before the first round.
-      if (idle > 60) for (const wheel of truth.wheels.values()) wheel.pressurePsi = truth.placardPsi + 0.5 * random.normal();
+      // Off the blocks in the fall, and once a month before the end, every tire is filled: the leak shows again since then.
+      if (idle > 60 || (last < at - LAST_FILLED_MS && startedAt >= at - LAST_FILLED_MS)) fillAll(truth, random);
       last = startedAt;
       const kind: RoundKind =
         number % 7 === 6 ? 'stop-on-the-road' : number % 2 === 0 ? 'before-towing' : 'before-leaving-the-lake';
@@ -148,7 +151,7 @@ function walk({ id, unit, plan, startedAt, truth, years, random }: Walk): { reco
       // Heard again and said again: a correction that leaves the value as it was.
       writer.answer(check, answer, outcome, howFor(transcriptOf(check, answer), random), heard);
     }
-    const mended = pumpedUp(check, truth, round, writer.at, random);
+    const mended = mendedAfter(check, outcome, moment, round, writer.at, random);
     if (mended) events.push(mended);
   }
   if (!random.chance(0.01)) writer.add({ kind: 'completed' });
@@ -217,18 +220,31 @@ function contextFor(writer: Writer, moment: Moment, unit: Unit): JudgeContext {
   };
 }
 
-/** A tire that has lost ten pounds is pumped up after the round, and that is kept as an event. */
-function pumpedUp(check: PlannedCheck, truth: Truth, round: Round, at: number, random: Random): UnitEvent | null {
-  const wheel = check.position === null ? undefined : truth.wheels.get(check.position);
-  if (check.judge.rule !== 'tire-pressure' || !wheel || wheel.pressurePsi > truth.placardPsi - 10) return null;
-  wheel.pressurePsi = truth.placardPsi + 0.5 * random.normal();
+function fillAll(truth: Truth, random: Random): void {
+  for (const wheel of truth.wheels.values()) wheel.pressurePsi = filled(truth.placardPsi, WINTER_F, random);
+}
+
+/** What is to be mended is mended after the round, most of the time, and that is kept as an event. */
+function mendedAfter(
+  check: PlannedCheck,
+  outcome: Outcome,
+  moment: Moment,
+  round: Round,
+  at: number,
+  random: Random,
+): UnitEvent | null {
+  if (outcome !== 'fix' && outcome !== 'hold') return null;
+  const wheel = check.position === null ? undefined : moment.truth.wheels.get(check.position);
+  const isTire = check.judge.rule === 'tire-pressure' && wheel !== undefined;
+  if (!isTire && random.chance(0.1)) return null;
+  if (isTire) wheel.pressurePsi = Math.max(wheel.pressurePsi, filled(moment.truth.placardPsi, moment.outsideF, random));
   return {
     id: `${round.id}-mended-${check.key}`,
     unit: round.unit,
     at: at + 3_600_000,
     kind: 'mended',
     finding: `${round.id}/${check.key}`,
-    what: 'Pumped up to the placard.',
+    what: isTire ? 'Pumped up to the placard.' : 'Put right before the trip.',
     who: null,
     cost: null,
   };

@@ -1,6 +1,7 @@
 /** The made-up truth behind a demo unit's readings: what wears, leaks, fades and slows, and the weather over it. */
 import type { Position } from '../checks/expects.ts';
-import { toSI } from '../quantity/units.ts';
+import { pressureAtTemperature, REFERENCE_K, SEA_LEVEL_PA } from '../history/normalize.ts';
+import { fromSI, toSI } from '../quantity/units.ts';
 import { type Unit, wheelPositions } from '../unit/unit.ts';
 import type { Random } from './random.ts';
 
@@ -37,8 +38,8 @@ export function beginStory(unit: Unit, index: number, years: number, random: Ran
     positions.map((position): [Position, WheelTruth] => [
       position,
       {
-        pressurePsi: placardPsi + random.normal(),
-        leakPsiPerWeek: position === leaking ? 1 : 0.03 + 0.03 * random.uniform(),
+        pressurePsi: filled(placardPsi, WINTER_F, random),
+        leakPsiPerWeek: position === leaking ? 1.1 : 0.03 + 0.03 * random.uniform(),
         treadThirtySeconds: 9,
         lugLoosens: position === loosening,
       },
@@ -54,6 +55,18 @@ export function beginStory(unit: Unit, index: number, years: number, random: Ran
     furnaceSlows: index % 3 === 2 ? -9 / Math.max(1, years) : 0,
     pushInches: 2 + 0.5 * random.uniform(),
   };
+}
+
+/** A cold morning on which people fill their tires, °F. */
+export const WINTER_F = 5;
+
+/**
+ * What a tire filled to its placard in the cold would read at 20 °C, a pound over to be on the safe side.
+ * @param outsideF air at the filling
+ */
+export function filled(placardPsi: number, outsideF: number, random: Random): number {
+  const shown = toSI(placardPsi + 1 + 0.4 * random.normal(), 'psi');
+  return fromSI(pressureAtTemperature(shown, toSI(outsideF, 'F'), REFERENCE_K, SEA_LEVEL_PA), 'psi');
 }
 
 /** Time goes by: tires lose, tread wears, the battery fades. */

@@ -1,7 +1,7 @@
 /** Readings as a table for a spreadsheet. */
 import type { Series } from '../history/series.ts';
+import { type Display, displayUnit } from '../quantity/format.ts';
 import { convert, UNITS, type UnitId } from '../quantity/units.ts';
-import { type Display, displayedUnit } from '../trend/wording.ts';
 
 export interface CsvInput {
   readonly series: readonly Series[];
@@ -28,7 +28,7 @@ export function readingsCsv({ series, unitNames, display }: CsvInput): string {
   const columns = new Map<string, { header: string; unit: UnitId }>();
   const rows = new Map<string, Row>();
   for (const one of series) {
-    const unit = displayedUnit(one.unit, display);
+    const unit = displayUnit(one.unit, display);
     const { symbol } = UNITS[unit];
     const label =
       one.position !== null && !one.name.includes(one.position.replace('-', ' '))

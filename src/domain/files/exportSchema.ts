@@ -4,10 +4,13 @@
  */
 import * as v from 'valibot';
 import type { RoundKind, StationKind } from '../checks/check.ts';
-import type { NumberForm } from '../checks/expects.ts';
+import type { Expects, NumberForm } from '../checks/expects.ts';
 import { POSITIONS, type Position } from '../checks/expects.ts';
 import { OUTCOMES, type RuleId } from '../checks/outcome.ts';
+import type { Plan, PlannedCheck } from '../plan/plan.ts';
 import { isUnitId, type UnitId } from '../quantity/units.ts';
+import type { Answer, Entry, How, Round, UnitEvent } from '../round/entry.ts';
+import type { AlarmProfile, Unit } from '../unit/unit.ts';
 import { DATASET_SCHEMA } from './dataset.ts';
 import { EXPORT_FORMAT, EXPORT_VERSION } from './exportAll.ts';
 
@@ -333,3 +336,18 @@ export const exportFileSchema = v.looseObject({
   deleted: v.array(v.looseObject({ id, at: time })),
   settings: v.exactOptional(v.record(v.string(), plainValue)),
 });
+
+/** Compiles only while nothing that the app keeps is missing above. */
+type Nothing<T extends never> = T;
+type Kinds<T extends { readonly kind: string }> = T['kind'];
+export type MissingFromSchema =
+  | Nothing<Exclude<Entry['kind'], Kinds<v.InferOutput<typeof entry>>>>
+  | Nothing<Exclude<UnitEvent['kind'], Kinds<v.InferOutput<typeof event>>>>
+  | Nothing<Exclude<Answer['kind'], Kinds<v.InferOutput<typeof answer>>>>
+  | Nothing<Exclude<Expects['kind'], Kinds<v.InferOutput<typeof expects>>>>
+  | Nothing<Exclude<keyof Unit, keyof typeof unitSchema.entries>>
+  | Nothing<Exclude<keyof AlarmProfile, keyof typeof alarm.entries>>
+  | Nothing<Exclude<keyof PlannedCheck, keyof typeof plannedCheck.entries>>
+  | Nothing<Exclude<keyof How, keyof typeof how.entries>>
+  | Nothing<Exclude<keyof Round, keyof typeof packedRound.entries>>
+  | Nothing<Exclude<keyof Plan, keyof typeof packedRound.entries.plan.entries>>;

@@ -3,9 +3,10 @@
 import type { Position } from '../checks/expects.ts';
 import type { Outcome } from '../checks/outcome.ts';
 import type { PlannedCheck } from '../plan/plan.ts';
+import { type Display, displayUnit } from '../quantity/format.ts';
 import { convert, fromSI, UNITS } from '../quantity/units.ts';
 import { formatAnswer } from '../round/formatAnswer.ts';
-import { convertDifference, type Display, displayedUnit, plainNumber } from '../trend/wording.ts';
+import { convertDifference, plainNumber } from '../trend/wording.ts';
 import { type InForce, inForce } from './inForce.ts';
 import type { RoundRecord } from './series.ts';
 
@@ -67,7 +68,7 @@ function valueChange(check: PlannedCheck, old: InForce | undefined, now: InForce
   if (a.kind === 'count' && b.kind === 'count') return a.count === b.count ? null : amount(b.count - a.count, '');
   if (a.kind === 'reading' && b.kind === 'reading' && check.expects.kind === 'reading') {
     const { unit, step } = check.expects;
-    const shown = displayedUnit(unit, display);
+    const shown = displayUnit(unit, display);
     const difference = convert(fromSI(b.si, unit), unit, shown) - convert(fromSI(a.si, unit), unit, shown);
     const text = plainNumber(Math.abs(difference), convertDifference(step, unit, shown));
     return text === '0' ? null : amount(Math.sign(difference) * Number(text), UNITS[shown].symbol);

@@ -2,10 +2,10 @@
 import type { Limit, Outcome } from '../checks/outcome.ts';
 import { valueAt } from '../history/expectation.ts';
 import type { Series, SeriesReading } from '../history/series.ts';
+import { type Display, displayUnit } from '../quantity/format.ts';
 import { convert, fromSI, UNITS, type UnitId } from '../quantity/units.ts';
 import type { TrendStatement } from './statement.ts';
 import { trendPoints } from './trendPoints.ts';
-import { type Display, displayedUnit } from './wording.ts';
 
 export interface ChartPoint {
   readonly at: number;
@@ -49,7 +49,7 @@ const MOST_POINTS = 120;
  * @param statement about this series, or null
  */
 export function chartModel(series: Series, statement: TrendStatement | null, display: Display): ChartModel | null {
-  const unit = displayedUnit(series.unit, display);
+  const unit = displayUnit(series.unit, display);
   const shown = (value: number) => convert(value, series.unit, unit);
   const { atK } = trendPoints(series);
   const point =

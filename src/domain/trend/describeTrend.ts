@@ -1,5 +1,6 @@
 import type { Limit, RuleId } from '../checks/outcome.ts';
 import type { Series } from '../history/series.ts';
+import { type Display, displayUnit } from '../quantity/format.ts';
 import { type Drift, detectDrift } from './detectDrift.ts';
 import { detectOutlier } from './detectOutlier.ts';
 import { detectShift, type Shift } from './detectShift.ts';
@@ -14,9 +15,7 @@ import {
   capitalized,
   convertDifference,
   countWords,
-  type Display,
   dateWords,
-  displayedUnit,
   positionWords,
   rateWords,
   valueWords,
@@ -67,7 +66,8 @@ export function describeTrend(series: Series, limits: readonly Limit[], now: num
     });
   }
   const drift = detectDrift(blocks, series.step);
-  const found = blocks.length === 1 ? detectShift(seen.points, series.step) : null;
+  // Tread only ever wears: a step in it is wear seen in coarse readings.
+  const found = blocks.length === 1 && series.rule !== 'tread-depth' ? detectShift(seen.points, series.step) : null;
   // A sound tire loses a little all year; less than the damage of a month is no step.
   const least = series.rule === 'tire-pressure' ? convertDifference(THRESHOLDS.tireDamagePsiPerMonth, 'psi', series.unit) : 0;
   const shift = found && Math.abs(found.after - found.before) >= least ? found : null;
@@ -100,7 +100,7 @@ function goesOn(shift: Shift, points: readonly Point[]): boolean {
 }
 
 function describeShift(series: Series, seen: TrendPoints, shift: Shift, now: number, display: Display): TrendStatement {
-  const shown = displayedUnit(series.unit, display);
+  const shown = displayUnit(series.unit, display);
   const size = Math.abs(convertDifference(shift.after - shift.before, series.unit, shown));
   const since = seen.readings[shift.from]?.at ?? now;
   const fell = shift.after < shift.before;
@@ -132,7 +132,8 @@ function describeDrift(
   const ahead = limitAhead(drift, limits, series.unit);
   const behind = limitBehind(drift, limits, series.unit);
   const perMonth = series.rule === 'tire-pressure' ? pressureLossPerMonth(drift, series) : 0;
-  if (series.rule === 'tire-pressure' && perMonth < THRESHOLDS.tireNormalPsiPerMonth && !forecast && !behind) return null;
+  const isNear = forecast !== null && forecast.at - now < THRESHOLDS.tireSoonDays * DAY_MS;
+  if (series.rule === 'tire-pressure' && Math.abs(perMonth) < THRESHOLDS.tireNormalPsiPerMonth && !isNear) return null;
   const rate = rateWords(Math.abs(drift.robust.slope), series.unit, series.step, display);
   const lead = `${subject(series)} ${changes(series.rule, falling)} about ${rate}`;
   return statement(series, seen, {

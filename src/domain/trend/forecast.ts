@@ -48,8 +48,8 @@ function comparable(limits: readonly Limit[], unit: UnitId): { limit: Limit; lev
 /**
  * When a drift reaches the limit ahead of it, with a 95 % interval.
  *
- * Never from too few readings, never further out than twice the time they span, and never where the slope could as well be
- * nought: then there is no forecast at all.
+ * Never from too few readings, never where the late end lies further out than twice the time they span, and never where the
+ * slope could as well be nought: then there is no forecast at all.
  * @returns null where no honest time can be given
  */
 export function forecastFor(drift: Drift, limits: readonly Limit[], unit: UnitId): Forecast | null {
@@ -61,6 +61,6 @@ export function forecastFor(drift: Drift, limits: readonly Limit[], unit: UnitId
   const last = drift.blocks.findLast((block) => block.length > 0)?.at(-1);
   if (!found || !last || found.t < last.t) return null;
   const reach = Math.min(THRESHOLDS.horizonDays, THRESHOLDS.horizonSpans * drift.spanDays);
-  if (found.t - last.t > reach || found.latest - last.t > 2 * reach) return null;
+  if (found.latest - last.t > reach) return null;
   return { ...ahead, ...found };
 }

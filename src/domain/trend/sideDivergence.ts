@@ -1,5 +1,6 @@
 import type { Position } from '../checks/expects.ts';
 import type { Series } from '../history/series.ts';
+import { type Display, displayUnit } from '../quantity/format.ts';
 import { statement, subject } from './describeTrend.ts';
 import { detectDrift } from './detectDrift.ts';
 import { median } from './median.ts';
@@ -7,7 +8,7 @@ import { splitAtRefills } from './splitAtRefills.ts';
 import type { TrendStatement } from './statement.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import { DAY_MS } from './trendPoints.ts';
-import { amountWords, convertDifference, type Display, displayedUnit, positionWords, rateWords } from './wording.ts';
+import { amountWords, convertDifference, positionWords, rateWords } from './wording.ts';
 
 /**
  * One side falling behind the other: needs no temperature, since both sides stand in the same cold.
@@ -27,11 +28,11 @@ export function sideDivergence(left: Series, right: Series, display: Display): T
   const origin = pairs[0]?.at ?? 0;
   const points = pairs.map(({ at, x }) => ({ t: (at - origin) / DAY_MS, x }));
   const drift = detectDrift(splitAtRefills(points, left.step, 'either'), left.step);
-  if (!drift) return null;
+  if (!drift || (left.rule === 'tire-pressure' && !isMoreThanNormal(drift.robust.slope, left))) return null;
   const [behind, ahead] = drift.robust.slope < 0 ? [left, right] : [right, left];
   if (behind.position === null || ahead.position === null) return null;
   const gap = median(points.slice(-3).map((point) => point.x)) * (behind === left ? -1 : 1);
-  const shown = displayedUnit(left.unit, display);
+  const shown = displayUnit(left.unit, display);
   const step = convertDifference(left.step, left.unit, shown);
   const rate = rateWords(Math.abs(drift.robust.slope), left.unit, left.step, display);
   const gapWords =
@@ -51,6 +52,10 @@ export function sideDivergence(left: Series, right: Series, display: Display): T
       ],
     },
   );
+}
+
+function isMoreThanNormal(perDay: number, { unit }: Series): boolean {
+  return convertDifference(Math.abs(perDay), unit, 'psi') * (365.2425 / 12) >= THRESHOLDS.tireNormalPsiPerMonth;
 }
 
 /** The position opposite on the same axle; null for one that has none. */

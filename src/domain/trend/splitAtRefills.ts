@@ -29,7 +29,7 @@ export function splitAtRefills(points: readonly Point[], step: number, direction
     const earlier = points[index - 2];
     const next = points[index + 1];
     const near = (other: Point | undefined, level: Point | undefined) =>
-      other !== undefined && level !== undefined && Math.abs(other.x - level.x) < 0.4 * Math.abs(rise);
+      other !== undefined && level !== undefined && Math.abs(other.x - level.x) < 0.25 * Math.abs(rise);
     const back = near(next, before);
     // Down and up again within a month is one wrong reading; over a longer time the tire went soft and was pumped up.
     const afterSpike = near(point, earlier) && before !== undefined && earlier !== undefined && before.t - earlier.t < SPIKE_DAYS;

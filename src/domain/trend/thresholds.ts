@@ -35,6 +35,8 @@ export const THRESHOLDS = {
   lugRounds: 6,
   /** A sound tire loses up to a pound a month through its rubber: common practice, no source. */
   tireNormalPsiPerMonth: 1,
+  /** Unless it reaches its limit within this many days. */
+  tireSoonDays: 60,
   /** More than that is damage somewhere: two pounds a month, a major tire maker's owner booklet. */
   tireDamagePsiPerMonth: 2,
   furnaceP: 0.01,

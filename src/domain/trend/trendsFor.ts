@@ -1,4 +1,5 @@
 import { buildSeries, type RoundRecord, type Series } from '../history/series.ts';
+import { type Display, displayUnit } from '../quantity/format.ts';
 import type { UnitEvent } from '../round/entry.ts';
 import { describeTrend, STALE_DAYS, statement } from './describeTrend.ts';
 import { furnaceWarmUp, warmUps } from './furnaceWarmUp.ts';
@@ -7,16 +8,7 @@ import { opposite, sideDivergence } from './sideDivergence.ts';
 import type { TrendStatement } from './statement.ts';
 import { THRESHOLDS } from './thresholds.ts';
 import { DAY_MS } from './trendPoints.ts';
-import {
-  amountWords,
-  capitalized,
-  convertDifference,
-  countWords,
-  type Display,
-  displayedUnit,
-  monthWords,
-  positionWords,
-} from './wording.ts';
+import { amountWords, capitalized, convertDifference, countWords, monthWords, positionWords } from './wording.ts';
 
 /** What is kept about units, as far as looking back needs it; of one unit or of several. */
 export interface UnitData {
@@ -126,7 +118,7 @@ function describeFurnace(series: Series, records: readonly RoundRecord[], displa
   );
   const found = furnaceWarmUp(rounds);
   if (!found || found.p > THRESHOLDS.furnaceP || found.perDay >= 0) return null;
-  const shown = displayedUnit('F-diff', display);
+  const shown = displayUnit('F-diff', display);
   const slower = convertDifference(found.first - found.last, 'K', shown);
   if (slower < 2) return null;
   return statement(

@@ -1,29 +1,7 @@
 /** Numbers, rates and dates of a trend in words for the ear; the same words stand on the screen. */
 import type { Position } from '../checks/expects.ts';
+import { type Display, displayUnit } from '../quantity/format.ts';
 import { convert, UNITS, type UnitId } from '../quantity/units.ts';
-
-export type Display = 'us' | 'metric';
-
-const METRIC: Readonly<Partial<Record<UnitId, UnitId>>> = {
-  psi: 'kPa',
-  'lb-ft': 'N-m',
-  'lb-in': 'N-m',
-  '32nds': 'mm',
-  in: 'mm',
-  ft: 'm',
-  mi: 'km',
-  F: 'C',
-  'F-diff': 'C-diff',
-  lb: 'kg',
-  lbf: 'N',
-  mph: 'km/h',
-  gal: 'L',
-};
-
-/** The unit that a trend is told in. */
-export function displayedUnit(unit: UnitId, display: Display): UnitId {
-  return display === 'metric' ? (METRIC[unit] ?? unit) : unit;
-}
 
 /** A difference in another unit: scales without offsets. */
 export function convertDifference(amount: number, from: UnitId, to: UnitId): number {
@@ -78,7 +56,7 @@ const PERIODS = [
  * @param step finest step read, in `unit`
  */
 export function rateWords(perDay: number, unit: UnitId, step: number, display: Display): string {
-  const shown = displayedUnit(unit, display);
+  const shown = displayUnit(unit, display);
   const rate = convertDifference(perDay, unit, shown);
   const shownStep = convertDifference(step, unit, shown);
   const period = PERIODS.find(({ days }) => rate * days >= 0.7 * shownStep) ?? PERIODS[2];
@@ -90,7 +68,7 @@ export function rateWords(perDay: number, unit: UnitId, step: number, display: D
 
 /** A value as it would be read off, without its unit: "58". */
 export function valueWords(value: number, unit: UnitId, step: number, display: Display): string {
-  const shown = displayedUnit(unit, display);
+  const shown = displayUnit(unit, display);
   const shownStep = convertDifference(step, unit, shown);
   return plainNumber(convert(value, unit, shown), shown === unit ? shownStep : Math.max(shownStep, 0.1));
 }

@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { Series } from '../../domain/history/series.ts';
+import { displayUnit } from '../../domain/quantity/format.ts';
 import { convert, fromSI } from '../../domain/quantity/units.ts';
-import { displayedUnit, plainNumber } from '../../domain/trend/wording.ts';
+import { plainNumber } from '../../domain/trend/wording.ts';
 import type { Display } from '../../domain/voice/settings.ts';
 import { OutcomeMark } from '../parts/OutcomeMark.tsx';
 import { withUnit } from '../parts/shownUnit.ts';
@@ -17,7 +18,7 @@ export interface ReadingTableProps {
 /** Every reading of a series as it was read, newest first. Built when it is opened: a unit has thousands of rows. */
 export function ReadingTable({ series, display, title, roundHref }: ReadingTableProps) {
   const [open, setOpen] = useState(false);
-  const unit = displayedUnit(series.unit, display);
+  const unit = displayUnit(series.unit, display);
   const step = unit === series.unit ? series.step : 0.1;
   const outsideUnit = display === 'metric' ? 'C' : 'F';
   const readings = [...series.earlier.flatMap((segment) => segment.readings), ...series.readings].reverse();

@@ -3,23 +3,16 @@ import { generateHistory } from '../../../src/domain/demo/generate.ts';
 import { inForce } from '../../../src/domain/history/inForce.ts';
 import { replay } from '../../../src/domain/round/replay.ts';
 import { trendsFor } from '../../../src/domain/trend/trendsFor.ts';
-import { createUnit } from '../../../src/domain/unit/createUnit.ts';
-import { TEMPLATES } from '../../../src/domain/unit/templates.ts';
+import { DEMO_UNITS } from '../../../src/domain/unit/demo.ts';
+import { wheelPositions } from '../../../src/domain/unit/unit.ts';
 
 const AT = Date.UTC(2026, 1, 20);
 
-function demoUnits() {
-  return TEMPLATES.slice(0, 3).map((template, index) => ({
-    ...createUnit(template, { id: `demo-${index}`, name: `Demo ${index}`, at: 0 }),
-    demo: true,
-  }));
-}
-
-const history = generateHistory({ units: demoUnits(), years: 2, seed: 5, at: AT });
+const history = generateHistory({ units: DEMO_UNITS, years: 2, seed: 5, at: AT });
 
 describe('generateHistory', () => {
   it('gives the same history for the same seed, and another for another', () => {
-    const units = demoUnits().slice(0, 1);
+    const units = DEMO_UNITS.slice(0, 1);
     const make = (seed: number) => JSON.stringify(generateHistory({ units, years: 1, seed, at: AT }));
     expect(make(5)).toBe(make(5));
     expect(make(6)).not.toBe(make(5));
@@ -80,15 +73,15 @@ describe('generateHistory', () => {
 
   it('holds what looking back should find: the leak, the lug, the fading battery, the slow furnace', () => {
     const { statements } = trendsFor(history, AT, 'us');
-    const found = statements.map((one) => `${one.unitId} ${one.kind} ${one.key}`);
-    const leaky = history.rounds
-      .find(({ round }) => round.unit === 'demo-0')
-      ?.round.plan.checks.filter((check) => check.judge.rule === 'tire-pressure')
-      .at(-1)?.key;
-    expect(found.some((one) => one.startsWith('demo-0') && leaky !== undefined && one.endsWith(leaky))).toBe(true);
-    expect(found.some((one) => one.startsWith('demo-1 lugs'))).toBe(true);
-    expect(found.some((one) => one.startsWith('demo-2 furnace'))).toBe(true);
-    expect(found.filter((one) => one.includes(' lugs ')).length).toBe(1);
+    const [first, second, third] = DEMO_UNITS.map((unit) => statements.filter((one) => one.unitId === unit.id));
+    const rear = wheelPositions(DEMO_UNITS[0]?.axles ?? 1).at(-1);
+    expect(first?.find((one) => one.key === `tire-pressure@${rear}`)?.text).toMatch(
+      /loses about (one pound|half a pound) a week/,
+    );
+    expect(second?.some((one) => one.kind === 'lugs')).toBe(true);
+    expect(third?.some((one) => one.kind === 'furnace')).toBe(true);
+    expect(statements.filter((one) => one.kind === 'lugs')).toHaveLength(1);
+    expect(statements.filter((one) => one.kind === 'furnace')).toHaveLength(1);
   });
 
   it('refuses no time at all', () => {
