@@ -55,6 +55,10 @@ interface MeaningBase {
   readonly corrects: 'previous' | 'named' | null;
   /** Another open check that the speaker named; null for the one asked. A key of {@link InterpretContext.others}. */
   readonly about: string | null;
+  /** The value was not said but asked to be taken from last time. Never believed without asking. */
+  readonly fromLast?: boolean;
+  /** The value just kept belongs to another place: taken back here, kept there. */
+  readonly movedFrom?: Position | null;
 }
 
 export type Meaning = MeaningBase &
@@ -112,6 +116,8 @@ export interface InterpretContext {
   readonly last: { readonly value: number; readonly unit: UnitId } | null;
   /** The check just read back: "no, sixty-three" is about it. */
   readonly previous: NamedCheck | null;
+  /** What was kept for {@link previous}, so that "no, the right one" can move it. */
+  readonly previousValue?: { readonly value: number; readonly unit: UnitId } | null;
   /** `confirm`: a yes/no or a new value is awaited. `free`: a note or a reason, every word is content. */
   readonly mode: 'answer' | 'confirm' | 'free';
 }
