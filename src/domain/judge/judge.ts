@@ -7,23 +7,19 @@
 import type { Outcome, RuleId } from '../checks/outcome.ts';
 import type { PlannedCheck } from '../plan/plan.ts';
 import { speakAgainst } from '../quantity/format.ts';
+import { UNITS } from '../quantity/units.ts';
 import type { Answer } from '../round/entry.ts';
 import { whyUnbelievable } from './believable.ts';
 import type { JudgeContext, Judgement } from './judgement.ts';
-import { good, judgement, type Rule, unjudged, worstCrossed } from './rules.ts';
-import {
-  judgeAlarmDate,
-  judgeBattery,
-  judgeBrokenWires,
-  judgeCablePush,
-  judgeCarbonMonoxide,
-  judgeCylinderDate,
-  judgeCylinderWeight,
-  judgeFurnace,
-  judgeIce,
-  judgeLugs,
-} from './systems.ts';
-import { judgeTireAge, judgeTirePressure, judgeTread } from './tires.ts';
+import { judgeAlarmDate, judgeCarbonMonoxide } from './rules/alarms.ts';
+import { judgeBattery, judgeBreakaway } from './rules/battery.ts';
+import { judgeCylinderDate, judgeCylinderWeight } from './rules/gas.ts';
+import { judgeFurnace } from './rules/heater.ts';
+import { judgeIce } from './rules/ice.ts';
+import { judgeBrokenWires, judgeCablePush } from './rules/lift.ts';
+import { judgeLugs } from './rules/lugs.ts';
+import { good, judgement, type Reading, type Rule, unjudged, unknownFigure, worse, worstCrossed } from './rules/rule.ts';
+import { judgeTireAge, judgeTirePressure, judgeTread } from './rules/tires.ts';
 
 const MEANINGS: Readonly<Record<Outcome, string>> = {
   ok: '',
@@ -37,24 +33,40 @@ const OUTCOME_WORDS: ReadonlySet<unknown> = new Set(['ok', 'watch', 'fix', 'hold
 const byState: Rule = (check, answer) => {
   if (answer.kind !== 'state') return unjudged('That is no answer to this check.');
   if (answer.verdict === 'ok') return good();
-  return judgement(check.judge.worst, MEANINGS[check.judge.worst], { todo: check.lines.mend });
+  const label = check.expects.kind === 'state' ? check.expects.problem[0] : undefined;
+  return notRight(check, check.judge.worst, answer.detail || (label ?? 'not right'));
 };
 
 const byChoice: Rule = (check, answer) => {
   if (answer.kind !== 'choice') return unjudged('That is no answer to this check.');
-  const outcome = check.judge.params[answer.option];
+  const { params } = check.judge;
+  const outcome = Object.hasOwn(params, answer.option) ? params[answer.option] : undefined;
   if (!OUTCOME_WORDS.has(outcome)) return unjudged('That is not one of the choices.');
   if (outcome === 'ok') return good();
-  return judgement(outcome as Outcome, MEANINGS[outcome as Outcome], { todo: check.lines.mend });
+  const option =
+    check.expects.kind === 'choice' ? check.expects.options.find((candidate) => candidate.id === answer.option) : undefined;
+  return notRight(check, outcome as Outcome, answer.detail || (option?.label ?? answer.option));
 };
+
+/** A problem that was seen is never green, whatever the check thinks it can come to. */
+function notRight(check: PlannedCheck, outcome: Outcome, seen: string): Judgement {
+  const atLeast = worse(outcome, 'watch');
+  return judgement(atLeast, MEANINGS[atLeast], { todo: check.lines.mend, seen });
+}
 
 const byLimits: Rule = (check, answer, { display }) => {
   const value = answer.kind === 'reading' ? answer.si : answer.kind === 'count' ? answer.count : null;
   if (value === null) return unjudged('That is no value.');
-  const crossed = worstCrossed(value, check.judge.limits);
+  const dimension = check.expects.kind === 'reading' ? UNITS[check.expects.unit].dimension : 'count';
+  const limits = check.judge.limits.filter((limit) => UNITS[limit.unit].dimension === dimension);
+  if (limits.length === 0) {
+    return unknownFigure('Kept, but there is no figure to hold it against.', check.lines.mend, `a limit for ${check.lines.name}`);
+  }
+  const crossed = worstCrossed(value, limits);
   if (!crossed) return good();
   const side = crossed.relation === 'at-least' ? 'under' : 'over';
-  return judgement(crossed.outcome, `${speakAgainst(value, crossed.si, crossed.unit, display)} is ${side} ${crossed.label}.`, {
+  const said = speakAgainst(value, crossed.si, crossed.unit, display);
+  return judgement(worse(crossed.outcome, 'watch'), `${said} is ${side} ${crossed.label}.`, {
     todo: check.lines.mend,
     limit: crossed,
   });
@@ -81,7 +93,7 @@ const RULES: Readonly<Record<RuleId, Rule>> = {
   'broken-wires': judgeBrokenWires,
   'cable-push': judgeCablePush,
   'battery-rest': judgeBattery,
-  'breakaway-rest': judgeBattery,
+  'breakaway-rest': judgeBreakaway,
   'inside-start': kept,
   'furnace-rise': judgeFurnace,
   'cylinder-weight': judgeCylinderWeight,
@@ -92,11 +104,39 @@ const RULES: Readonly<Record<RuleId, Rule>> = {
   'ice-thickness': judgeIce,
 };
 
-/** Judges an answer. Never throws for an answer of any content. */
+/**
+ * Judges an answer by the rule and the limits frozen in its plan.
+ * @param answer of any content whatever; what is no answer to the question, or can not be, is refused with a sentence
+ * @returns never throws, never NaN; `ok` only for a sound value against a known limit
+ */
 export function judge(check: PlannedCheck, answer: Answer, context: JudgeContext): Judgement {
   const why = whyUnbelievable(check, answer);
   if (why !== null) return unjudged(why);
-  const rule = RULES[check.judge.rule] as Rule | undefined;
-  if (!rule) return judgement('watch', 'This version does not know how to judge it.', { todo: 'Update the app.' });
-  return rule(check, answer, context);
+  const rule = Object.hasOwn(RULES, check.judge.rule) ? RULES[check.judge.rule] : undefined;
+  if (!rule)
+    return judgement('watch', 'This version does not know how to judge it.', { todo: 'Update the app.', settled: false });
+  const judged = rule(check, answer, context);
+  return answer.kind === 'reading' && answer.hedged && judged.outcome === 'ok'
+    ? aboutRight(check, answer, context, judged, rule)
+    : judged;
+}
+
+/** What an "about" may be off either way. */
+const ABOUT = 0.03;
+
+/** "About sixty-five" is good only where a little more or less would be good too. */
+function aboutRight(check: PlannedCheck, answer: Reading, context: JudgeContext, judged: Judgement, rule: Rule): Judgement {
+  const { expects } = check;
+  if (expects.kind !== 'reading' || UNITS[expects.unit].dimension === 'temperature') return judged;
+  const isFirm = [1 - ABOUT, 1 + ABOUT].every(
+    (share) => rule(check, { ...answer, si: answer.si * share }, context).outcome === 'ok',
+  );
+  return isFirm
+    ? judged
+    : {
+        ...judged,
+        outcome: 'watch',
+        say: 'About is too close to the limit to call.',
+        todo: 'Read it once more, to the step of the gauge.',
+      };
 }

@@ -28,6 +28,12 @@ export interface Judgement {
   readonly limit: Limit | null;
   /** A question that must be settled before the value means anything ("Were the tires parked for three hours?"). */
   readonly question: string | null;
+  /** What was seen, in words, for a state or choice that is not right ("cracked"); absent for readings. */
+  readonly seen?: string;
+  /** False: the answer could not be taken, so that the check counts as not answered. */
+  readonly settled?: false;
+  /** Makers' figures that this would need and that are not known, as noun phrases ("the lug torque"); absent: none. */
+  readonly missing?: readonly string[];
   /** Figures worked out on the way, for the round page: label, value, unit already formatted. */
   readonly facts: readonly { readonly label: string; readonly text: string }[];
 }

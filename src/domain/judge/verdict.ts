@@ -4,7 +4,7 @@ import type { Position } from '../checks/expects.ts';
 import type { Outcome, Source } from '../checks/outcome.ts';
 import type { PlannedCheck } from '../plan/plan.ts';
 import type { Judgement } from './judgement.ts';
-import { worse } from './rules.ts';
+import { capital, worse } from './rules/rule.ts';
 
 export interface VerdictLine {
   readonly check: PlannedCheck;
@@ -27,33 +27,56 @@ export interface Verdict {
   readonly todos: readonly Todo[];
 }
 
+type Judged = VerdictLine & { readonly judgement: Judgement };
+
 const MOST_SPOKEN = 4;
 
 /**
- * Worst wins. A check that could be a `hold` and was not answered means "not cleared", never ok; a `hold` that was found
- * stays a hold. The tool advises: it never says that a unit is safe.
+ * Worst wins. A check that could be a `hold` and was not answered, or whose answer could not be taken, or that waits for a
+ * question, means "not cleared", never ok; a `hold` that was found stays a hold. Lesser checks that were not seen make it
+ * `watch` at best. The tool advises: it never says that a unit is safe.
  */
 export function roundVerdict(input: { readonly lines: readonly VerdictLine[]; readonly display: 'us' | 'metric' }): Verdict {
-  const judged = input.lines.flatMap((line) => (line.judgement ? [{ ...line, judgement: line.judgement }] : []));
-  const worst = judged.reduce<Outcome>((outcome, line) => worse(outcome, line.judgement.outcome), 'ok');
-  const missing = input.lines.filter((line) => line.status !== 'answered' && line.check.judge.worst === 'hold');
-  const outcome = worst === 'hold' ? 'hold' : missing.length > 0 ? 'not-cleared' : worst;
+  const judged = input.lines.flatMap((line): Judged[] =>
+    line.status === 'answered' && line.judgement ? [{ ...line, judgement: line.judgement }] : [],
+  );
+  const unseen = input.lines.filter((line) => line.status !== 'answered' || line.judgement === null);
+  const unsettled = judged.filter(({ judgement }) => judgement.settled === false || judgement.question !== null);
+  const isSafety = ({ check }: VerdictLine) => check.judge.worst === 'hold';
+  const missing = [...unseen, ...unsettled].filter(isSafety);
+  const found = judged.reduce<Outcome>((outcome, line) => worse(outcome, line.judgement.outcome), 'ok');
+  const worst = unseen.length > 0 || input.lines.length === 0 ? worse(found, 'watch') : found;
+  const outcome = worst === 'hold' ? 'hold' : missing.length > 0 || input.lines.length === 0 ? 'not-cleared' : worst;
   const of = (wanted: Outcome) => judged.filter((line) => line.judgement.outcome === wanted);
   const todos = (['hold', 'fix', 'watch'] as const).flatMap((wanted) =>
     of(wanted).map((line) => ({
       key: line.check.key,
       outcome: wanted,
-      text: [line.judgement.say, line.judgement.todo ?? ''].filter((part) => part !== '').join(' '),
-      source: line.judgement.limit?.source ?? null,
+      text: [line.judgement.seen ? `${capital(line.judgement.seen)}.` : line.judgement.say, line.judgement.todo ?? '']
+        .filter((part) => part !== '')
+        .join(' '),
+      source: sourceOf(line),
     })),
   );
-  return { outcome, sentences: sentencesFor(outcome, of, missing), todos };
+  return {
+    outcome,
+    sentences: sentencesFor(
+      outcome,
+      of,
+      missing,
+      unseen.filter((line) => !isSafety(line)),
+      judged,
+    ),
+    todos,
+  };
 }
 
 function sentencesFor(
   outcome: Verdict['outcome'],
-  of: (wanted: Outcome) => readonly (VerdictLine & { judgement: Judgement })[],
+  of: (wanted: Outcome) => readonly Judged[],
   missing: readonly VerdictLine[],
+  passedOver: readonly VerdictLine[],
+  judged: readonly Judged[],
 ): readonly string[] {
   const holds = of('hold');
   const fixes = of('fix');
@@ -69,27 +92,53 @@ function sentencesFor(
     if (holds.length > MOST_SPOKEN) sentences.push(`And ${holds.length - MOST_SPOKEN} more; they are on the screen.`);
   }
   if (missing.length > 0) {
-    const names = missing.slice(0, MOST_SPOKEN).map((line) => nameOf(line.check));
-    const more = missing.length > MOST_SPOKEN ? ` and ${missing.length - MOST_SPOKEN} more` : '';
-    sentences.push(`${outcome === 'not-cleared' ? 'Not cleared to tow. ' : ''}Not seen: ${names.join(', ')}${more}.`);
+    sentences.push(`${outcome === 'not-cleared' ? 'Not cleared to tow. ' : ''}Not settled: ${listed(missing)}.`);
+  } else if (outcome === 'not-cleared') {
+    sentences.push('Not cleared to tow. Nothing was looked at.');
   }
   if (fixes.length > 0) sentences.push(`${outcome === 'fix' ? 'Fix. ' : ''}To mend before the next trip: ${listed(fixes)}.`);
   if (watches.length > 0) sentences.push(`${outcome === 'watch' ? 'Watch. ' : ''}To look at again: ${listed(watches)}.`);
+  if (passedOver.length > 0) {
+    const opening = outcome === 'watch' && watches.length === 0 ? 'Watch. ' : '';
+    sentences.push(`${opening}Not looked at: ${listed(passedOver)}.`);
+  }
+  const figures = [...new Set(judged.flatMap(({ judgement }) => judgement.missing ?? []))];
+  if (figures.length > 0) sentences.push(`Not known: ${some(figures)}. Put it in the profile.`);
   if (outcome === 'ok') sentences.push('OK. Nothing was found. Look for yourself, and drive by the road.');
   return sentences;
 }
 
-/** One sentence: what, why, what to do, and by which figure. */
-function reason(line: VerdictLine & { judgement: Judgement }): string {
-  const { say, todo, limit } = line.judgement;
-  const source = limit ? ` By ${limit.source.text}.` : '';
-  return `${capital(nameOf(line.check))}. ${say} ${todo ?? ''}${source}`.replace(/\s+/g, ' ').trim();
+/** What, by which figure, and what to do, spoken in one go. */
+function reason(line: Judged): string {
+  const { say, seen, todo } = line.judgement;
+  const what = seen ?? say.replace(/[.!]\s*$/, '');
+  const source = sourceOf(line);
+  const by = source ? `, by ${spokenSource(source)}` : '';
+  return `${capital(nameOf(line.check))}: ${what}${by}. ${todo ?? ''}`.replace(/\s+/g, ' ').trim();
 }
 
-function listed(lines: readonly VerdictLine[]): string {
-  const names = lines.slice(0, MOST_SPOKEN).map((line) => nameOf(line.check));
-  return lines.length > MOST_SPOKEN ? `${names.join(', ')} and ${lines.length - MOST_SPOKEN} more` : names.join(', ');
+function sourceOf({ check, judgement }: Judged): Source | null {
+  return judgement.limit?.source ?? check.sources?.[0] ?? null;
 }
+
+/** A source as it can be spoken: no section signs, no brackets. "federal rule 571.138", "the unit's tire placard". */
+export function spokenSource({ kind, text }: Source): string {
+  if (kind === 'common-practice') return text.startsWith('common practice') ? 'common practice' : plain(text);
+  const rule = /^(?:\d+) CFR (\d+(?:\.\d+)?)/.exec(text);
+  if (rule) return `federal rule ${rule[1]}`;
+  return kind === 'maker' ? `the ${plain(text).replace(/^the /, '')}` : plain(text);
+}
+
+function plain(text: string): string {
+  return (text.split(/[(;:]/)[0] ?? text).trim();
+}
+
+function some(names: readonly string[]): string {
+  const first = names.slice(0, MOST_SPOKEN).join(', ');
+  return names.length > MOST_SPOKEN ? `${first} and ${names.length - MOST_SPOKEN} more` : first;
+}
+
+const listed = (lines: readonly VerdictLine[]) => some([...new Set(lines.map((line) => nameOf(line.check)))]);
 
 /** "tire pressure, left front"; names that say their side already are left alone. */
 function nameOf({ lines, position }: PlannedCheck): string {
@@ -98,4 +147,3 @@ function nameOf({ lines, position }: PlannedCheck): string {
 }
 
 const words = (position: Position) => position.replace('-', ' ');
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);

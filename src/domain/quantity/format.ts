@@ -9,7 +9,7 @@ const METRIC: Readonly<Partial<Record<UnitId, UnitId>>> = {
   'lb-ft': 'N-m',
   'lb-in': 'N-m',
   '32nds': 'mm',
-  in: 'mm',
+  in: 'cm',
   ft: 'm',
   mi: 'km',
   F: 'C',
@@ -27,6 +27,7 @@ const DECIMALS: Readonly<Partial<Record<UnitId, number>>> = {
   bar: 2,
   '32nds': 1,
   mm: 1,
+  cm: 1,
   in: 2,
   ft: 1,
   m: 1,
@@ -70,6 +71,12 @@ export function roundedText(value: number, decimals: number): string {
 export function formatQuantity(si: number, unit: UnitId, display: Display): string {
   const shown = displayUnit(unit, display);
   return withSymbol(roundedText(fromSI(si, shown), DECIMALS[shown] ?? 0), shown);
+}
+
+/** An estimate, to two digits: "12000 lbf". @throws RangeError for a value that is not finite */
+export function formatRoughly(si: number, unit: UnitId, display: Display): string {
+  const shown = displayUnit(unit, display);
+  return withSymbol(String(Number(fromSI(si, shown).toPrecision(2))), shown);
 }
 
 /**

@@ -187,15 +187,17 @@ describe('batteries', () => {
   const kind = (battery: Unit['battery']['kind']) => batteryRestSpec(givenUnit({ battery: { kind: battery, capacityAh: null } }));
 
   it.each([
-    ['flooded', 12.4, 'ok'],
-    ['flooded', 12.39, 'watch'],
-    ['flooded', 12.05, 'fix'],
-    ['agm', 12.3, 'ok'],
-    ['agm', 12.29, 'watch'],
-    ['agm', 11.99, 'fix'],
+    ['flooded', 12.45, 'ok'],
+    ['flooded', 12.44, 'watch'],
+    ['flooded', 12.24, 'watch'],
+    ['flooded', 12.23, 'fix'],
+    ['agm', 12.6, 'ok'],
+    ['agm', 12.59, 'watch'],
+    ['agm', 12.29, 'fix'],
     ['lifepo4', 12.9, 'ok'],
     ['lifepo4', 12.89, 'watch'],
-    ['lifepo4', 12.49, 'fix'],
+    ['lifepo4', 12.54, 'watch'],
+    ['lifepo4', 12.53, 'fix'],
   ] as const)('%s at %d V is %s', (battery, volts, outcome) => {
     expect(judgeReading(kind(battery), volts, 'V').outcome).toBe(outcome);
   });
@@ -214,8 +216,9 @@ describe('batteries', () => {
 
   it.each([
     [12.4, 'ok'],
-    [12.39, 'watch'],
-    [12.19, 'fix'],
+    [12.39, 'fix'],
+    [12.2, 'fix'],
+    [12.19, 'hold'],
     [11.89, 'hold'],
   ])('breakaway battery at %d V is %s', (volts, outcome) => {
     expect(judgeReading(breakawayRestSpec(), volts, 'V').outcome).toBe(outcome);
@@ -269,7 +272,10 @@ describe('gas', () => {
   });
 
   it.each([
-    ['2014-12', 'ok'],
+    ['2021-12', 'ok'],
+    ['2021-11', 'watch'],
+    ['2015-06', 'watch'],
+    ['2014-12', 'watch'],
     ['2014-11', 'fix'],
     ['2027-01', 'watch'],
   ])('a cylinder of %s is %s in November 2026', (month, outcome) => {
@@ -282,10 +288,14 @@ describe('alarms', () => {
     givenUnit({ alarms: { ...UNIT.alarms, co: { fitted: true, date: null, dateMeans } } });
 
   it.each([
-    ['made', '2019-12', 'ok'],
+    ['made', '2021-12', 'ok'],
+    ['made', '2021-11', 'watch'],
+    ['made', '2019-12', 'watch'],
     ['made', '2019-11', 'fix'],
     ['made', '2027-01', 'watch'],
-    ['replace-by', '2026-11', 'ok'],
+    ['replace-by', '2027-03', 'ok'],
+    ['replace-by', '2027-01', 'watch'],
+    ['replace-by', '2026-11', 'watch'],
     ['replace-by', '2026-10', 'fix'],
     ['replace-by', '2030-01', 'ok'],
   ] as const)('%s %s is %s', (means, month, outcome) => {
@@ -300,10 +310,10 @@ describe('alarms', () => {
 
   it.each([
     [8, 'ok'],
-    [9, 'watch'],
-    [34, 'watch'],
-    [35, 'fix'],
-    [69, 'fix'],
+    [9, 'fix'],
+    [34, 'fix'],
+    [35, 'hold'],
+    [69, 'hold'],
     [70, 'hold'],
   ])('%d parts per million is %s', (ppm, outcome) => {
     expect(judgeReading(coReadingSpec(), ppm, 'ppm').outcome).toBe(outcome);

@@ -55,14 +55,14 @@ export const BATTERY = {
     source: COMMON_PRACTICE,
     usedFor: 'fix; lead wears out below half',
   }),
-  lithiumWatch: figure(50, 'percent', {
+  lithiumWatch: figure(25, 'percent', {
     topic,
     id: 'battery.lithium-watch',
     label: 'charge of a lithium battery below this: charge it soon',
     source: COMMON_PRACTICE,
     usedFor: 'watch',
   }),
-  lithiumFix: figure(25, 'percent', {
+  lithiumFix: figure(15, 'percent', {
     topic,
     id: 'battery.lithium-fix',
     label: 'charge of a lithium battery below this: charge it before the trip',

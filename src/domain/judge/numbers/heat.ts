@@ -6,14 +6,14 @@ const topic = 'heat and gas';
 const BTU_PER_LB = 1055.05585262 / 0.45359237;
 
 export const HEAT = {
-  riseFix: figure(2, 'F-diff', {
+  riseFix: figure(3, 'F-diff', {
     topic,
     id: 'heat.rise-fix',
     label: 'rise of the inside temperature in ten minutes, at least',
     source: COMMON_PRACTICE,
     usedFor: 'fix below it: it hardly heats',
   }),
-  riseWatch: figure(5, 'F-diff', {
+  riseWatch: figure(8, 'F-diff', {
     topic,
     id: 'heat.rise-watch',
     label: 'rise of a sound heater in ten minutes, at least',
@@ -80,13 +80,6 @@ export const HEAT = {
     topic,
     id: 'heat.cylinder-low',
     label: 'gas left below this: fill it before the trip',
-    source: COMMON_PRACTICE,
-    usedFor: 'fix',
-  }),
-  cylinderHalf: figure(50, 'percent', {
-    topic,
-    id: 'heat.cylinder-half',
-    label: 'gas left below this: have a second one along',
     source: COMMON_PRACTICE,
     usedFor: 'watch',
   }),

@@ -24,7 +24,6 @@ export const FMVSS_138_TABLE = remembered('49 CFR 571.138, Table 1 (lowest of it
 export const FMCSR_INFLATION = remembered('49 CFR 393.75(i), Table 1 (commercial vehicles; guidance here)');
 export const FMCSR_TREAD = published('49 CFR 393.75(c); 49 CFR 570.62(a)');
 export const CVSA = remembered('CVSA out-of-service criteria (commercial vehicles)');
-export const GAUGE_GRADE = remembered('ASME B40.100, grade B gauge: 2 percent in the middle half of its scale');
 export const TIRE_AGE = published("tire makers' guidance: yearly look from five years, replaced at ten");
 export const TIRE_AGE_SIX = remembered('NHTSA TireWise: some vehicle makers advise replacing at six years');
 export const FMVSS_110 = remembered('49 CFR 571.110 S4.2 (10,000 lb and under), 571.120 above');

@@ -8,7 +8,6 @@ import {
   FMVSS_110,
   FMVSS_138,
   FMVSS_138_TABLE,
-  GAUGE_GRADE,
   LOAD_INDEX_STANDARD,
   ST_CHART,
   TIRE_AGE,
@@ -34,12 +33,12 @@ export const TIRES = {
     source: TIRE_BOOKLET,
     usedFor: 'whether a pressure can be held against the placard',
   }),
-  gauge: figure(2, 'percent', {
+  gauge: figure(0.5, 'psi', {
     topic,
     id: 'tires.gauge',
-    label: 'what a pressure gauge may be off',
-    source: GAUGE_GRADE,
-    usedFor: 'a pressure this close under the placard counts as at the placard',
+    label: 'finest step that a gauge is read to',
+    source: COMMON_PRACTICE,
+    usedFor: 'a pressure closer than this to the placard counts as at the placard',
   }),
   low: figure(10, 'percent', {
     topic,
@@ -75,13 +74,6 @@ export const TIRES = {
     label: 'over the placard, cold: worth letting down',
     source: COMMON_PRACTICE,
     usedFor: 'watch',
-  }),
-  overCap: figure(10, 'percent', {
-    topic,
-    id: 'tires.over-cap',
-    label: 'over the sidewall maximum, cold: do not tow',
-    source: COMMON_PRACTICE,
-    usedFor: 'hold; any pressure over the maximum is a fix',
   }),
   warmMargin: figure(4, 'psi', {
     topic,

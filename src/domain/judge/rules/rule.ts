@@ -1,8 +1,8 @@
 /** What is common to the rules: the limit that a value crosses, and results. */
-import type { Limit, Outcome } from '../checks/outcome.ts';
-import type { PlannedCheck } from '../plan/plan.ts';
-import type { Answer } from '../round/entry.ts';
-import type { JudgeContext, Judgement } from './judgement.ts';
+import type { Limit, Outcome } from '../../checks/outcome.ts';
+import type { PlannedCheck } from '../../plan/plan.ts';
+import type { Answer } from '../../round/entry.ts';
+import type { JudgeContext, Judgement } from '../judgement.ts';
 
 export type Rule = (check: PlannedCheck, answer: Answer, context: JudgeContext) => Judgement;
 export type Reading = Extract<Answer, { kind: 'reading' }>;
@@ -41,9 +41,25 @@ export function judgement(outcome: Outcome, say: string, more: Partial<Judgement
   return { outcome, say, todo: null, limit: null, question: null, facts: [], ...more };
 }
 
+/** First letter large. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** A param that is a number, or null. */
+export function numberParam({ judge: { params } }: PlannedCheck, name: string): number | null {
+  const value = Object.hasOwn(params, name) ? params[name] : null;
+  return typeof value === 'number' && Number.isFinite(value) ? value : null;
+}
+
 export const good = (facts: Judgement['facts'] = []): Judgement => judgement('ok', '', { facts });
 
-/** Bad or missing input: never green, never a number made up; asks for the value again. */
+/** Bad input: never green, never a number made up; asks for the value again, and is not settled until then. */
 export function unjudged(sentence: string): Judgement {
-  return judgement('watch', sentence, { todo: 'Read it again and say it with its unit.' });
+  return judgement('watch', sentence, { todo: 'Read it again and say it with its unit.', settled: false });
+}
+
+/** Kept, but a figure is missing without which nothing can be called good. */
+export function unknownFigure(say: string, todo: string, missing: string, facts: Judgement['facts'] = []): Judgement {
+  return judgement('watch', say, { todo, facts, missing: [missing] });
 }
