@@ -6,6 +6,7 @@ import { useEffect, useLayoutEffect, useReducer, useRef, useState } from 'react'
 import type { PlannedCheck } from '../../domain/plan/plan.ts';
 import type { Answer } from '../../domain/round/entry.ts';
 import type { RoundRequest, RoundView } from '../../domain/round/view.ts';
+import { HoldButton } from '../parts/HoldButton.tsx';
 import { AnswerBoard, needsDigits } from './AnswerBoard.tsx';
 import { Briefing, BriefingFacts } from './Briefing.tsx';
 import {
@@ -196,7 +197,7 @@ export function RoundScreen(props: RoundScreenProps) {
   // A board of digits needs the whole height; the tools are then behind "more".
   const typesOnly = view.current !== null && needsDigits(view.current.expects) && view.phase === 'asking';
   const { facts, answers } = contents();
-  const tools = panel === null && view.phase !== 'complete' && !typesOnly;
+  const tools = panel === null && view.phase !== 'complete' && view.phase !== 'keep-failed' && !typesOnly;
 
   return (
     // The root hears presses before any button does, to let them pass or not; it is no control itself.
@@ -365,6 +366,7 @@ export function RoundScreen(props: RoundScreenProps) {
               <Tile ring={0} main onPress={() => ask({ type: 'retry-keep' })}>
                 Try again
               </Tile>
+              <HoldButton label="Leave without this answer" ring={1} className="tile" onHeld={onLeave} />
             </div>
           ),
         };
