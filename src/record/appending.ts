@@ -1,10 +1,11 @@
 /** The rules of an append-only round, the same for every implementation of the record. Pure. */
+import { canonicalText } from '../domain/files/canonical.ts';
 import { DATASET_SCHEMA, type Dataset, type Tombstone } from '../domain/files/dataset.ts';
 import type { Entry, Round, UnitEvent } from '../domain/round/entry.ts';
 import type { Unit } from '../domain/unit/unit.ts';
 import type { RoundHeader, StoredRound, StoredSettings } from './record.ts';
 import { RecordError } from './recordError.ts';
-import { canonicalText, sameContent } from './sameContent.ts';
+import { sameContent } from './sameContent.ts';
 import { latestUnits } from './sorting.ts';
 
 /** What is stored already where an entry wants to go. */
@@ -18,7 +19,7 @@ export interface EntryPlace {
 /**
  * Whether an entry is to be added (`add`) or is there already (`kept`).
  * @throws RecordError `deleted`, `missing`, `clash` or `gap`.
- * @throws TypeError for an entry that is not plain data or holds NaN.
+ * @throws RangeError for an entry that is not plain data or holds NaN.
  */
 export function placeEntry(entry: Entry, { header, tombstone, sameId }: EntryPlace): 'add' | 'kept' {
   canonicalText(entry);

@@ -1,11 +1,12 @@
 /** What an import changes here. Pure, so that both implementations of the record agree. */
+import { canonicalText } from '../domain/files/canonical.ts';
 import type { Dataset, Tombstone } from '../domain/files/dataset.ts';
 import type { Entry, UnitEvent } from '../domain/round/entry.ts';
 import type { Unit } from '../domain/unit/unit.ts';
 import { headerOf } from './appending.ts';
 import type { ImportReport, RoundHeader, StoredRound } from './record.ts';
 import { RecordError } from './recordError.ts';
-import { canonicalText, sameContent } from './sameContent.ts';
+import { sameContent } from './sameContent.ts';
 
 /** What is here of the things that an import brings. */
 export interface PresentContents {

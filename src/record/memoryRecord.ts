@@ -1,4 +1,5 @@
 /** The record in memory: for a rehearsal that leaves nothing behind, for a browser that refuses storage, and for tests. */
+import { canonicalText } from '../domain/files/canonical.ts';
 import type { Tombstone } from '../domain/files/dataset.ts';
 import type { Entry, Round, UnitEvent } from '../domain/round/entry.ts';
 import type { Unit } from '../domain/unit/unit.ts';
@@ -7,7 +8,7 @@ import { planImport, unitKey } from './importing.ts';
 import type { Record, RoundHeader, StoredBytes, StoredSettings } from './record.ts';
 import { asRecordError, RecordError } from './recordError.ts';
 import { createRoundLocks } from './roundLock.ts';
-import { canonicalText, sameContent } from './sameContent.ts';
+import { sameContent } from './sameContent.ts';
 import { byNewest, byTime, latestUnits } from './sorting.ts';
 
 /** An empty record that lasts as long as the page. Nothing that goes in or comes out is shared with the caller. */

@@ -1,5 +1,6 @@
 /** The record over IndexedDB. */
 import { type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames, unwrap } from 'idb';
+import { canonicalText } from '../domain/files/canonical.ts';
 import type { Dataset } from '../domain/files/dataset.ts';
 import type { Entry, Round, UnitEvent } from '../domain/round/entry.ts';
 import type { Unit } from '../domain/unit/unit.ts';
@@ -9,7 +10,7 @@ import { MIGRATIONS, type Migration, migrate, targetVersion } from './migrations
 import type { ImportReport, Record, Room, RoundHeader, RoundLock, StoredBytes, StoredRound, StoredSettings } from './record.ts';
 import { asRecordError, RecordError } from './recordError.ts';
 import { createRoundLocks, type LockRound, type LocksPort } from './roundLock.ts';
-import { canonicalText, sameContent } from './sameContent.ts';
+import { sameContent } from './sameContent.ts';
 import type { BytesRow, RecordSchema } from './schema.ts';
 import { byNewest, byTime, latestUnits } from './sorting.ts';
 
