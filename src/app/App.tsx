@@ -7,14 +7,16 @@ import { openRehearsal } from './rehearsal.ts';
 import { hashOf, parseRoute, type Route } from './route.ts';
 import { HomePlace } from './screens/HomePlace.tsx';
 import { Missing } from './screens/Missing.tsx';
-import { SettingsPlace } from './screens/SettingsPlace.tsx';
 import type { ScreenProps } from './screens/screenProps.ts';
-import { UnitEditPlace, UnitNewPlace, UnitsPlace } from './screens/UnitPlaces.tsx';
 import type { Services } from './services.ts';
 import { useStore } from './store.ts';
 import { useOpenRound } from './useOpenRound.ts';
 
-/** Looking back is loaded when it is first opened: a round on the road never waits for it. */
+/** Everything but home and the round is loaded when it is first opened: a round on the road never waits for it. */
+const UnitsPlace = lazy(async () => ({ default: (await import('./screens/UnitPlaces.tsx')).UnitsPlace }));
+const UnitNewPlace = lazy(async () => ({ default: (await import('./screens/UnitPlaces.tsx')).UnitNewPlace }));
+const UnitEditPlace = lazy(async () => ({ default: (await import('./screens/UnitPlaces.tsx')).UnitEditPlace }));
+const SettingsPlace = lazy(async () => ({ default: (await import('./screens/SettingsPlace.tsx')).SettingsPlace }));
 const UnitPlace = lazy(async () => ({ default: (await import('./screens/LookbackPlaces.tsx')).UnitPlace }));
 const TrendsPlace = lazy(async () => ({ default: (await import('./screens/LookbackPlaces.tsx')).TrendsPlace }));
 const RoundPlace = lazy(async () => ({ default: (await import('./screens/LookbackPlaces.tsx')).RoundPlace }));

@@ -45,6 +45,7 @@ export function RunRound({ session, round, display, now, onLeave, onOpenRound, o
       data-check={view.current?.key ?? ''}
       data-ears={view.ears.state}
       data-turn={view.entries.length}
+      data-waiting={view.phase === 'wrap-up' && view.timers.some((timer) => !timer.due)}
     >
       <RoundScreen
         view={view}

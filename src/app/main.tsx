@@ -8,11 +8,13 @@ import type { Record } from '../record/record.ts';
 import { RecordError } from '../record/recordError.ts';
 import { App } from './App.tsx';
 import { startAppUpdate } from './appUpdate.ts';
-import { newId, realClock } from './clock.ts';
+import { fastClock, newId, realClock } from './clock.ts';
 import { watchInstallOffer } from './install.ts';
 import { createStore } from './store.ts';
 import { fromStored, toStored } from './storedSettings.ts';
 import { createVoice } from './voice.ts';
+
+const FASTEST = 120;
 
 async function start(): Promise<void> {
   watchInstallOffer();
@@ -35,11 +37,15 @@ async function start(): Promise<void> {
       .putSettings(toStored(next))
       .catch((error: unknown) => trouble.set(error instanceof Error ? error.message : 'The settings could not be kept.'));
   };
-  const asked = new URLSearchParams(location.search).get('ears');
+  const parameters = new URLSearchParams(location.search);
+  const asked = parameters.get('ears');
+  // A faster clock for tests and demonstrations: ten minutes of furnace need not be waited for.
+  const times = Number(parameters.get('clock'));
+  const clock = times > 1 && times <= FASTEST ? fastClock(times) : realClock;
   const earsFromAddress = asked === 'scripted' || asked === 'off' ? asked : null;
   const voice = createVoice({ settings, saveSettings, record, newId, earsFromAddress });
   const update = startAppUpdate(import.meta.env.PROD);
-  const services = { record, settings, saveSettings, voice, update, clock: realClock, changes: createStore(0), trouble };
+  const services = { record, settings, saveSettings, voice, update, clock, changes: createStore(0), trouble };
   const root = document.getElementById('app');
   if (!root) throw new Error('The page has no place for the app.');
   createRoot(root).render(<App services={services} />);
