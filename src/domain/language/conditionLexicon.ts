@@ -41,7 +41,7 @@ export interface ConditionLexicon {
 
 /** Words that carry no condition; significant little words (in, out, on, off, up, down) are not among them. */
 const SILENT = new Set(
-  'a an the it its is are was were be been being am they them their there this that these those he she i we you me my our your us has have had having got get gets do does did will would shall can could may must to of for at with by as so uh um er ah okay well yeah just like looks look looking appears feels feel seems say says said see saw also both all each every everything everyone one ones and then here now still please hey thanks sir oh hm right-now than very really quite pretty fully completely totally nice nicely perfectly real super entirely firmly tightly way some any thing things let too been even whole-way going gone-on'.split(
+  'a an the it its is are was were be been being am they them their there this that these those he she i we you me my our your us has have had having got get gets do does did will would shall can could may must to of for at with by as so uh um er ah well yeah just like looks look looking appears feels feel seems say says said see saw also both all each every everything everyone one ones and then here now still please hey thanks sir oh hm right-now than very really quite pretty fully completely totally nice nicely perfectly real super entirely firmly tightly way some any thing things let too been even whole-way going gone-on'.split(
     ' ',
   ),
 );

@@ -443,6 +443,7 @@ function leadingAnswer(words: readonly Word[], uses: Uses): { readonly answer: '
     if (words[at]?.word === 'okay' && at === words.length - 1) break;
     at += 1;
   }
+  const skipped = at;
   const word = words[at]?.word ?? '';
   if (YES_WORDS.has(word) && word !== 'correct' && word !== 'exactly') {
     uses.mark(at, at + 1, 'state');
@@ -454,7 +455,7 @@ function leadingAnswer(words: readonly Word[], uses: Uses): { readonly answer: '
     uses.mark(at, at + 1, 'negation');
     return { answer: 'no', from: at + 1 };
   }
-  if (word !== 'no') return { answer: null, from: 0 };
+  if (word !== 'no') return { answer: null, from: skipped };
   const next = words[at + 1];
   const isOwn =
     next === undefined ||
@@ -463,7 +464,7 @@ function leadingAnswer(words: readonly Word[], uses: Uses): { readonly answer: '
     next.word === 'no' ||
     next.word === 'sir' ||
     !deniesNext(words, at + 1);
-  if (!isOwn) return { answer: null, from: 0 };
+  if (!isOwn) return { answer: null, from: skipped };
   uses.mark(at, at + 1, 'negation');
   return { answer: 'no', from: at + 1 };
 }
@@ -850,14 +851,17 @@ function detailOf(
   let start = from;
   while (
     words[start]?.kind === 'mark' ||
-    /^(it|is|they|are|there|the|that|this|a|uh|um|well|so|but|and|oh|looks|like)$/.test(words[start]?.word ?? '')
+    /^(it|is|they|are|there|that|this|uh|um|well|so|but|and|oh|looks|like)$/.test(words[start]?.word ?? '')
   )
     start += 1;
   let end = words.length;
   while (end > start && words[end - 1]?.kind === 'mark') end -= 1;
   if (start >= end) return null;
   const [only] = seen;
-  if (expects.kind === 'choice' && seen.length === 1 && strangers === 0 && end - start <= 2) return null;
+  // The option says it all where nothing but its phrase was said.
+  const covered = only ? only.next - only.from + from : 0;
+  if (expects.kind === 'choice' && seen.length === 1 && strangers === 0 && (end - start <= 2 || covered >= end - start))
+    return null;
   const label = expects.kind === 'state' ? expects.problem[0] : undefined;
   if (
     only &&

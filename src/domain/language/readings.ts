@@ -9,6 +9,7 @@ import { type NumberOptions, numbersAt, type SpokenNumber } from './numbers.ts';
 import { numberAtom } from './numberWords.ts';
 import { PhraseTable, phraseAt } from './phraseMatch.ts';
 import { placeAt, resolvePlace, type SaidPlace } from './positions.ts';
+import { speakWhole } from './speakNumber.ts';
 import { plainWords, type Word } from './tokens.ts';
 import { unitAt } from './unitWords.ts';
 import type { Use, Uses } from './uses.ts';
@@ -540,6 +541,24 @@ function countPhrases(expects: CountExpects): PhraseTable<number> {
           [[...every.split(' '), 'is', tight], 0],
           [[...every.split(' '), 'are', tight], 0],
         );
+  }
+  if (expects.min === 0 && expects.max >= 2 && expects.max < 100) {
+    const whole = [String(expects.max), ...speakWhole(expects.max).split('-').join(' ').split('|')];
+    for (const max of whole) {
+      const all = ['all', ...max.split(' ')];
+      entries.push([all, expects.max]);
+      for (const tight of HELD_WORDS)
+        for (const link of [
+          [],
+          ['are'],
+          ['were'],
+          ['of', 'them'],
+          ['of', 'them', 'are'],
+          plainWords(expects.noun[1]),
+          [...plainWords(expects.noun[1]), 'are'],
+        ])
+          entries.push([[...all, ...link, tight], 0]);
+    }
   }
   const table = new PhraseTable(entries);
   countTables.set(expects, table);
