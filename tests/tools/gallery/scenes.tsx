@@ -1,5 +1,6 @@
 /** Every screen in the states that matter, by name. */
 import { type ReactNode, useState } from 'react';
+import type { RoundRequest } from '../../../src/domain/round/view.ts';
 import { DEMO_UNITS } from '../../../src/domain/unit/demo.ts';
 import { TEMPLATES } from '../../../src/domain/unit/templates.ts';
 import { DEFAULT_SETTINGS, type Settings } from '../../../src/domain/voice/settings.ts';
@@ -12,6 +13,9 @@ import { UnitList } from '../../../src/ui/unit/UnitList.tsx';
 import { ALARM_DATE, COLD, DATE_CODE, LINES, LUGS, NOW, PINS, PLAN, PRESSURE, ROUND, VALVE, VOLTS, viewOf } from './fakeRound.ts';
 
 const nothing = () => {};
+/** What a scene asks for, to be read from outside. */
+const requests: RoundRequest[] = [];
+Object.assign(globalThis, { requests });
 
 function round(view: RoundScreenProps['view'], display: 'us' | 'metric' = 'us') {
   return () => (
@@ -19,7 +23,7 @@ function round(view: RoundScreenProps['view'], display: 'us' | 'metric' = 'us') 
       view={view}
       now={NOW}
       display={display}
-      onRequest={nothing}
+      onRequest={(request) => requests.push(request)}
       onLeave={nothing}
       onOpenRound={nothing}
       onPhoto={nothing}
