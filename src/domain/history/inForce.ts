@@ -10,6 +10,17 @@ export type InForce = Extract<Entry, { kind: 'answered' | 'skipped' }>;
  * Entries in any order; cost is linear for entries already in order.
  */
 export function inForce(entries: readonly Entry[]): ReadonlyMap<string, InForce> {
+  const before = known.get(entries);
+  if (before?.length === entries.length) return before.found;
+  const found = workOut(entries);
+  known.set(entries, { length: entries.length, found });
+  return found;
+}
+
+/** A round that is over never changes: looking back again costs only what is new. Entries are only ever appended. */
+const known = new WeakMap<readonly Entry[], { readonly length: number; readonly found: ReadonlyMap<string, InForce> }>();
+
+function workOut(entries: readonly Entry[]): ReadonlyMap<string, InForce> {
   const found = new Map<string, InForce>();
   for (const entry of inOrder(entries)) {
     if (entry.kind === 'answered' || entry.kind === 'skipped') found.set(entry.key, entry);

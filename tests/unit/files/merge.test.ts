@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { canonicalText } from '../../../src/domain/files/canonical.ts';
 import { EMPTY_DATASET } from '../../../src/domain/files/dataset.ts';
 import { merge } from '../../../src/domain/files/merge.ts';
+import { partsPool } from '../../../src/domain/files/partsPool.ts';
 import { givenUnit } from '../history/givenRounds.ts';
 import { copies, demoDataset } from './givenDataset.ts';
 
@@ -72,5 +73,18 @@ describe('merge', () => {
     expect(canonicalText({ b: 1, a: [true, null, 'x'] })).toBe('{"a":[true,null,"x"],"b":1}');
     expect(() => canonicalText({ a: Number.NaN })).toThrow(RangeError);
     expect(() => canonicalText(() => 1)).toThrow(RangeError);
+  });
+});
+
+describe('partsPool', () => {
+  it('keeps equal checks once and changes nothing', () => {
+    const share = partsPool();
+    const rounds = demoDataset()
+      .rounds.slice(0, 6)
+      .map((round) => structuredClone(round));
+    const pooled = rounds.map(share);
+    expect(pooled).toEqual(rounds);
+    const count = (all: typeof rounds) => new Set(all.flatMap((round) => round.plan.checks)).size;
+    expect(count(pooled)).toBeLessThan(count(rounds) / 1.5);
   });
 });

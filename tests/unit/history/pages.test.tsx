@@ -28,7 +28,9 @@ if (!template) throw new Error('no template');
 const unit = { ...createUnit(template, { id: 'lantern', name: 'Lantern', at: 0 }), demo: true };
 const history = generateHistory({ units: [unit], years: 1, seed: 8, at: AT });
 const trends = trendsFor(history, AT, 'us');
-const newest = history.rounds.at(-1);
+const fewSeries = trends.series.filter((series) => series.check === 'tire-pressure' || series.check === 'outside-temperature');
+// The shortest kind of round: what is shown is the same, and it is shown in a tenth of the time.
+const newest = history.rounds.findLast(({ round }) => round.plan.round === 'stop-on-the-road');
 if (!newest) throw new Error('no rounds');
 const note = {
   id: 'n',
@@ -134,7 +136,7 @@ describe('TrendPage', () => {
   const page = (
     <TrendPage
       unit={unit}
-      series={trends.series}
+      series={fewSeries}
       statements={trends.statements}
       display="us"
       unitHref="#/u"
