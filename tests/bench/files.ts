@@ -23,14 +23,20 @@ const heapMB = () => {
 
 function timed<T>(name: string, work: () => T, runs = 1): T {
   const times: number[] = [];
+  const cpu: number[] = [];
   let result = work();
   for (let run = 0; run < runs; run++) {
     const start = performance.now();
+    const used = process.cpuUsage();
     result = work();
     times.push(performance.now() - start);
+    cpu.push(process.cpuUsage(used).user / 1000);
   }
   times.sort((a, b) => a - b);
-  console.log(`${name.padEnd(46)} ${(times[times.length >> 1] ?? 0).toFixed(1).padStart(8)} ms`);
+  cpu.sort((a, b) => a - b);
+  console.log(
+    `${name.padEnd(46)} ${(times[times.length >> 1] ?? 0).toFixed(1).padStart(8)} ms, ${(cpu[cpu.length >> 1] ?? 0).toFixed(1)} ms of the processor`,
+  );
   return result;
 }
 
