@@ -221,7 +221,7 @@ export function cylinderWeightSpec(unit: Unit, index: number): JudgeSpec {
   const low = tareKg === null || capacityKg === null ? null : tareKg + capacityKg * HEAT.cylinderLow.si;
   return spec(
     'cylinder-weight',
-    'fix',
+    'watch',
     low === null ? [] : [limit('watch', 'a quarter full', 'at-least', low, 'lb', 'watch', HEAT.cylinderLow.source)],
     { tareKg, capacityKg, inputW: unit.heat.inputW },
   );
