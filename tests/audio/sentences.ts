@@ -1,7 +1,14 @@
 /** What people would answer, drawn with a seed: which check, which words. */
 import type { ListenRequest } from '../../src/domain/voice/ports.ts';
-import { decimalForms, digitForms, quarterForms, underHundred, wholeForms, yearForms } from '../../src/speech/recogniser/spokenNumbers.ts';
 import { wordsOf } from '../../src/speech/recogniser/grammar.ts';
+import {
+  decimalForms,
+  digitForms,
+  quarterForms,
+  underHundred,
+  wholeForms,
+  yearForms,
+} from '../../src/speech/recogniser/spokenNumbers.ts';
 import { type CatalogueRequest, catalogueRequests } from '../tools/catalogueRequests.ts';
 import { pick, type Random } from './random.ts';
 
@@ -36,7 +43,20 @@ export function requestOf(check: string): CatalogueRequest {
 
 const between = (random: Random, low: number, high: number) => low + Math.floor(random() * (high - low + 1));
 
-const MONTHS = ['january', 'february', 'march', 'april', 'may', 'june', 'july', 'august', 'september', 'october', 'november', 'december'];
+const MONTHS = [
+  'january',
+  'february',
+  'march',
+  'april',
+  'may',
+  'june',
+  'july',
+  'august',
+  'september',
+  'october',
+  'november',
+  'december',
+];
 
 /** A likely answer. Numbers come as people say them: plain, digit by digit, with a unit, corrected, with a place. */
 export function drawSentence(check: string, { expects, positions }: ListenRequest, random: Random): Sentence {
@@ -48,16 +68,40 @@ export function drawSentence(check: string, { expects, positions }: ListenReques
       const size = Math.abs(value);
       const sign = value < 0 ? ['minus'] : [];
       const roll = random();
-      if (forms.includes('tenth') && roll < 0.7) return [...sign, ...pick(random, decimalForms(size, String(between(random, 0, 9)), forms.includes('spoken-decimal'))).words];
+      if (forms.includes('tenth') && roll < 0.7)
+        return [
+          ...sign,
+          ...pick(random, decimalForms(size, String(between(random, 0, 9)), forms.includes('spoken-decimal'))).words,
+        ];
       if (forms.includes('half') && roll < 0.15 && size > 0) return [...sign, ...pick(random, quarterForms(size, 2)).words];
       if (size >= 10 && roll > 0.85) return [...sign, ...pick(random, digitForms(String(size))).words];
-      return [...sign, ...pick(random, wholeForms(size).filter((form) => form.weight > -0.3)).words];
+      return [
+        ...sign,
+        ...pick(
+          random,
+          wholeForms(size).filter((form) => form.weight > -0.3),
+        ).words,
+      ];
     };
     const roll = random();
-    const unit: Partial<Record<string, string>> = { psi: 'pounds', '32nds': 'thirty seconds', F: 'degrees', in: 'inches', V: 'volts' };
+    const unit: Partial<Record<string, string>> = {
+      psi: 'pounds',
+      '32nds': 'thirty seconds',
+      F: 'degrees',
+      in: 'inches',
+      V: 'volts',
+    };
     if (roll < 0.15 && unit[expects.unit]) return say(number(), wordsOf(unit[expects.unit] ?? ''));
     if (roll < 0.23) return say(number(), [pick(random, ['no', 'sorry', 'correction'])], number());
-    if (roll < 0.31 && positions.length === 4) return say(pick(random, [['left', 'front'], ['right', 'rear'], ['left', 'rear']]), number());
+    if (roll < 0.31 && positions.length === 4)
+      return say(
+        pick(random, [
+          ['left', 'front'],
+          ['right', 'rear'],
+          ['left', 'rear'],
+        ]),
+        number(),
+      );
     return say(number());
   }
   if (expects.kind === 'count') {
@@ -67,22 +111,50 @@ export function drawSentence(check: string, { expects, positions }: ListenReques
     return say(underHundred(count), roll < 0.5 ? wordsOf(expects.noun[count === 1 ? 0 : 1]) : []);
   }
   if (expects.kind === 'state') return say(wordsOf(pick(random, [...expects.ok, ...expects.problem])));
-  if (expects.kind === 'choice') return say(wordsOf(pick(random, expects.options.flatMap((option) => option.phrases))));
-  if (expects.form === 'month-year') return say([pick(random, MONTHS)], pick(random, yearForms(between(random, 2012, 2026)).filter((form) => form.words.length > 1 && form.weight >= -0.2)).words);
+  if (expects.kind === 'choice')
+    return say(
+      wordsOf(
+        pick(
+          random,
+          expects.options.flatMap((option) => option.phrases),
+        ),
+      ),
+    );
+  if (expects.form === 'month-year')
+    return say(
+      [pick(random, MONTHS)],
+      pick(
+        random,
+        yearForms(between(random, 2012, 2026)).filter((form) => form.words.length > 1 && form.weight >= -0.2),
+      ).words,
+    );
   const week = between(random, 1, 52);
   const year = between(random, 15, 25);
-  return random() < 0.5 ? say(...[week, year].map((part) => pick(random, digitForms(String(part).padStart(2, '0'))).words)) : say(week < 10 ? ['oh', ...underHundred(week)] : underHundred(week), underHundred(year));
+  return random() < 0.5
+    ? say(...[week, year].map((part) => pick(random, digitForms(String(part).padStart(2, '0'))).words))
+    : say(week < 10 ? ['oh', ...underHundred(week)] : underHundred(week), underHundred(year));
 }
 
 /** Numbers that the professional speaker's recordings can be joined to. */
 export function drawRecordedNumber(random: Random): Sentence {
   const value = between(random, 2, 149);
   const ones = value % 100;
-  const tail = ones === 0 ? [] : ones < 20 ? [String(ones)] : ones % 10 === 0 ? [String(ones)] : [String(ones - (ones % 10)), String(ones % 10)];
+  const tail =
+    ones === 0
+      ? []
+      : ones < 20
+        ? [String(ones)]
+        : ones % 10 === 0
+          ? [String(ones)]
+          : [String(ones - (ones % 10)), String(ones % 10)];
   const digits = random() < 0.25 && value >= 10;
   if (digits) {
     const names = [...String(value)];
-    return { check: 'tire-pressure', words: names.map((digit) => underHundred(Number(digit))[0] ?? ''), recordings: names.map((digit) => `digits/${digit}`) };
+    return {
+      check: 'tire-pressure',
+      words: names.map((digit) => underHundred(Number(digit))[0] ?? ''),
+      recordings: names.map((digit) => `digits/${digit}`),
+    };
   }
   const hundred = value >= 100 ? ['digits/1', 'digits/hundred'] : [];
   return {

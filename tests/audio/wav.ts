@@ -9,7 +9,8 @@ export interface Sound {
 
 /** @throws Error naming the file when it is no WAV or in a form that is not read */
 export function parseWav(bytes: Buffer, name = 'sound'): Sound {
-  if (bytes.length < 44 || bytes.toString('latin1', 0, 4) !== 'RIFF' || bytes.toString('latin1', 8, 12) !== 'WAVE') throw new Error(`${name}: not a WAV file`);
+  if (bytes.length < 44 || bytes.toString('latin1', 0, 4) !== 'RIFF' || bytes.toString('latin1', 8, 12) !== 'WAVE')
+    throw new Error(`${name}: not a WAV file`);
   let at = 12;
   let format = 0;
   let channels = 1;

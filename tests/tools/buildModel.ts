@@ -26,7 +26,7 @@ class SectionWriter {
 
   u16(...values: readonly number[]): void {
     const part = new DataView(new ArrayBuffer(2 * values.length));
-    values.forEach((value, index) => part.setUint16(2 * index, value, true));
+    for (const [index, value] of values.entries()) part.setUint16(2 * index, value, true);
     this.#parts.push(new Uint8Array(part.buffer));
   }
 
@@ -48,7 +48,7 @@ function groupSenones(model: SphinxModel) {
     for (let state = 0; state < STATES; state += 1)
       groups[base * STATES + state]!.add(model.sequences[STATES * sequence + state]!);
   };
-  model.ciSequences.forEach((sequence, phone) => add(phone, sequence));
+  for (const [phone, sequence] of model.ciSequences.entries()) add(phone, sequence);
   for (const { base, sequence } of model.triphones) add(base, sequence);
   return groups.map((group) => [...group].sort((a, b) => a - b));
 }

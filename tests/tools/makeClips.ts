@@ -50,14 +50,42 @@ function build(): readonly Clip[] {
     const random = seeded(hash(`${set} recorded`));
     for (let index = 0; index < RECORDED[set]; index += 1) {
       const { check, words, recordings } = drawRecordedNumber(random);
-      keep({ set, voice: 'recorded woman', check, words }, joined((recordings ?? []).map((name) => recording(name, scratch)), 0.02 + 0.06 * random()));
+      keep(
+        { set, voice: 'recorded woman', check, words },
+        joined(
+          (recordings ?? []).map((name) => recording(name, scratch)),
+          0.02 + 0.06 * random(),
+        ),
+      );
     }
     const half = OTHER_TALK.filter((_, index) => (index % 2 === 0) === (set === 'tuning'));
-    for (const text of half) for (let index = 0; index < 3; index += 1) {
-      const voice = pick(random, voices);
-      keep({ set, voice, check: null, words: text.split(' ') }, speak(voice, text));
-    }
-    const telephone = ['vm-intro', 'vm-instructions', 'demo-congrats', 'conf-onlyperson', 'dir-intro', 'queue-periodic-announce', 'tt-monkeysintro', 'privacy-prompt', 'vm-tempgreeting', 'agent-newlocation', 'conf-adminmenu', 'vm-reachoper', 'demo-moreinfo', 'vm-whichbox', 'demo-thanks', 'pbx-transfer', 'ss-noservice', 'sorry-youre-having-problems', 'to-call-this-number', 'vm-isunavail'];
+    for (const text of half)
+      for (let index = 0; index < 3; index += 1) {
+        const voice = pick(random, voices);
+        keep({ set, voice, check: null, words: text.split(' ') }, speak(voice, text));
+      }
+    const telephone = [
+      'vm-intro',
+      'vm-instructions',
+      'demo-congrats',
+      'conf-onlyperson',
+      'dir-intro',
+      'queue-periodic-announce',
+      'tt-monkeysintro',
+      'privacy-prompt',
+      'vm-tempgreeting',
+      'agent-newlocation',
+      'conf-adminmenu',
+      'vm-reachoper',
+      'demo-moreinfo',
+      'vm-whichbox',
+      'demo-thanks',
+      'pbx-transfer',
+      'ss-noservice',
+      'sorry-youre-having-problems',
+      'to-call-this-number',
+      'vm-isunavail',
+    ];
     for (const name of telephone.filter((_, index) => (index % 2 === 0) === (set === 'tuning'))) {
       const sound = recording(name, scratch);
       for (let at = 0; at + 16_000 < sound.length && at < 10 * 16_000; at += 32_000) {
@@ -94,6 +122,8 @@ export function readClip({ file }: Clip): Float32Array {
 
 if (process.argv[1]?.endsWith('makeClips.ts')) {
   const clips = loadClips();
-  const count = (set: Clip['set'], talk: boolean) => clips.filter((clip) => clip.set === set && (clip.check === null) === talk).length;
-  for (const set of ['tuning', 'reporting'] as const) console.log(`${set}: ${count(set, false)} answers, ${count(set, true)} clips of other talk`);
+  const count = (set: Clip['set'], talk: boolean) =>
+    clips.filter((clip) => clip.set === set && (clip.check === null) === talk).length;
+  for (const set of ['tuning', 'reporting'] as const)
+    console.log(`${set}: ${count(set, false)} answers, ${count(set, true)} clips of other talk`);
 }

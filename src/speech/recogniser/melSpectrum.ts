@@ -1,7 +1,7 @@
 /** From samples to mel energies, frame by frame: pre-emphasis, Hamming window, power spectrum, filters. */
 import { Fft } from './fft.ts';
 import { FRONT_END } from './frontEnd.ts';
-import { createMelFilters } from './melFilters.ts';
+import { createMelFilters, type MelFilter } from './melFilters.ts';
 
 const { window: WINDOW, shift: SHIFT, fftSize: SIZE, preEmphasis: ALPHA, filters: FILTERS } = FRONT_END;
 
@@ -64,7 +64,7 @@ export class MelSpectrum {
     im.fill(0);
     this.#fft.transform(re, im);
     for (let filter = 0; filter < FILTERS; filter += 1) {
-      const { firstBin, weights } = this.#filters[filter] as (typeof this.#filters)[number];
+      const { firstBin, weights } = this.#filters[filter] as MelFilter;
       let energy = 0;
       for (let offset = 0; offset < weights.length; offset += 1) {
         const r = re[firstBin + offset] as number;

@@ -18,8 +18,8 @@ export interface FrameSuppressor {
 export const RAW_PART = 0.2;
 
 const FRAME = 480;
-/** Samples at 16 kHz by which RNNoise's output lags: one frame of overlap. */
-const LAG = 160;
+/** Samples at 16 kHz by which RNNoise's output lags: two frames, found by correlation. */
+const LAG = 320;
 
 export class NoiseSuppressor {
   readonly #suppressor: FrameSuppressor;

@@ -203,7 +203,7 @@ export class ViterbiSearch {
         const trace = this.#trace[last + slot] as number;
         this.#exitScore[slot] = score;
         this.#exitHistory[slot] = word >= 0 ? this.#histories.append(history, word) : history;
-        this.#exitTrace[slot] = word >= 0 || silent ? this.#traces.add(word, this.#frame, trace) : trace;
+        this.#exitTrace[slot] = word >= 0 || silent ? this.#traces.add(word, this.#frame, trace, score) : trace;
         count += 1;
       }
       const end = exitStart[unit + 1] as number;

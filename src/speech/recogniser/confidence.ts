@@ -1,0 +1,32 @@
+/**
+ * How likely the best hypothesis is right: a logistic model of the evidence. Its weights are trained by
+ * `tests/tools/trainConfidence.ts` on clips that no reported figure uses.
+ */
+import { CONFIDENCE_WEIGHTS } from './confidenceWeights.ts';
+import type { Evidence } from './evidence.ts';
+
+/** The model's inputs; squares let it prefer a middle. */
+export function inputsOf(evidence: Evidence): readonly number[] {
+  const { fit, worstWord, overSilence, margin, voiced, longestVoiced, pace, words, snrDb } = evidence;
+  return [
+    1,
+    fit,
+    worstWord / 4,
+    overSilence / 10,
+    Math.log1p(margin),
+    voiced,
+    longestVoiced / 10,
+    Math.log(pace),
+    Math.log(pace) ** 2,
+    words / 4,
+    1 / words,
+    snrDb / 10,
+    (fit * Math.max(0, 20 - snrDb)) / 10,
+  ];
+}
+
+/** 0..1 */
+export function confidenceOf(evidence: Evidence, weights: readonly number[] = CONFIDENCE_WEIGHTS): number {
+  const sum = inputsOf(evidence).reduce((total, input, index) => total + input * (weights[index] ?? 0), 0);
+  return 1 / (1 + Math.exp(-sum));
+}

@@ -1,0 +1,62 @@
+/**
+ * Spectral subtraction on the mel energies of one utterance. Noise is what the quietest frames hold, channel by channel; the
+ * gain is smoothed over neighboring channels, so that single channels do not flutter.
+ * Source: Boll 1979, with the gain floor of Berouti, Schwartz and Makhoul 1979.
+ */
+import { FRONT_END } from './frontEnd.ts';
+
+const { filters: FILTERS } = FRONT_END;
+
+export interface SubtractionOptions {
+  /** Part of the frames that count as noise. */
+  readonly quietest: number;
+  readonly gainFloor: number;
+  /** Neighboring channels on each side that the gain is averaged over. */
+  readonly spread: number;
+  /** Noise is taken this many times. */
+  readonly over: number;
+}
+
+export const SUBTRACTION: SubtractionOptions = { quietest: 0.2, gainFloor: 0.2, spread: 1, over: 1 };
+
+/** Mean energies of the quietest frames. @param energies frames x 25 */
+export function noiseFloorOf(energies: Float32Array, frames: number, quietest: number): Float64Array {
+  const order = Array.from({ length: frames }, (_, frame) => {
+    let level = 0;
+    for (let filter = 0; filter < FILTERS; filter += 1) level += Math.log((energies[frame * FILTERS + filter] as number) + 1);
+    return { frame, level };
+  }).sort((a, b) => a.level - b.level);
+  const count = Math.max(1, Math.floor(quietest * frames));
+  const noise = new Float64Array(FILTERS);
+  for (const { frame } of order.slice(0, count)) {
+    for (let filter = 0; filter < FILTERS; filter += 1)
+      noise[filter] = (noise[filter] as number) + (energies[frame * FILTERS + filter] as number) / count;
+  }
+  return noise;
+}
+
+/** @returns new energies, frames x 25 */
+export function subtractNoise(energies: Float32Array, frames: number, options = SUBTRACTION): Float32Array {
+  const { quietest, gainFloor, spread, over } = options;
+  const cleaned = new Float32Array(frames * FILTERS);
+  if (frames === 0) return cleaned;
+  const noise = noiseFloorOf(energies, frames, quietest);
+  const gains = new Float64Array(FILTERS);
+  for (let frame = 0; frame < frames; frame += 1) {
+    const row = frame * FILTERS;
+    for (let filter = 0; filter < FILTERS; filter += 1) {
+      const energy = energies[row + filter] as number;
+      gains[filter] = energy > 0 ? Math.max(gainFloor, 1 - (over * (noise[filter] as number)) / energy) : gainFloor;
+    }
+    for (let filter = 0; filter < FILTERS; filter += 1) {
+      let sum = 0;
+      let count = 0;
+      for (let other = Math.max(0, filter - spread); other <= Math.min(FILTERS - 1, filter + spread); other += 1) {
+        sum += gains[other] as number;
+        count += 1;
+      }
+      cleaned[row + filter] = ((energies[row + filter] as number) * sum) / count;
+    }
+  }
+  return cleaned;
+}

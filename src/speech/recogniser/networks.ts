@@ -1,0 +1,50 @@
+/** Compiled requests, the last few kept: the same check is asked again, and four tires share one grammar. */
+import type { ListenRequest } from '../../domain/voice/ports.ts';
+import type { AcousticModel } from './acousticModel.ts';
+import { compileGrammar } from './automaton.ts';
+import type { Rule } from './grammar.ts';
+import type { Lexicon } from './lexicon.ts';
+import { requestRule } from './requestGrammar.ts';
+import { SenoneScorer } from './senoneScorer.ts';
+import { UtteranceDecoder } from './utteranceDecoder.ts';
+import { buildWordGraph } from './wordGraph.ts';
+
+const MOST_KEPT = 6;
+
+export class Networks {
+  readonly #model: AcousticModel;
+  readonly #lexicon: Lexicon;
+  readonly #scorer: SenoneScorer;
+  readonly #kept = new Map<string, UtteranceDecoder>();
+
+  constructor(model: AcousticModel, lexicon: Lexicon) {
+    this.#model = model;
+    this.#lexicon = lexicon;
+    this.#scorer = new SenoneScorer(model);
+  }
+
+  /**
+   * @throws RangeError for a grammar that is too large, MissingPronunciation for a word nobody can pronounce
+   */
+  compile(rule: Rule): UtteranceDecoder {
+    const graph = buildWordGraph(compileGrammar(rule), this.#lexicon, this.#model);
+    return new UtteranceDecoder(this.#model, graph, this.#lexicon, this.#scorer);
+  }
+
+  for(request: ListenRequest): UtteranceDecoder {
+    const key = JSON.stringify(request);
+    const known = this.#kept.get(key);
+    if (known) {
+      this.#kept.delete(key);
+      this.#kept.set(key, known);
+      return known;
+    }
+    const made = this.compile(requestRule(request));
+    this.#kept.set(key, made);
+    for (const oldest of this.#kept.keys()) {
+      if (this.#kept.size <= MOST_KEPT) break;
+      this.#kept.delete(oldest);
+    }
+    return made;
+  }
+}

@@ -1,0 +1,98 @@
+/** One utterance, from mel energies to hypotheses with a confidence. The mean over the whole utterance is taken out first. */
+import type { AcousticModel } from './acousticModel.ts';
+import { cepstraOf, featuresOf, subtractMean } from './cepstra.ts';
+import { confidenceOf } from './confidence.ts';
+import { type Evidence, gatherEvidence } from './evidence.ts';
+import { ENERGY_FLOOR } from './frontEnd.ts';
+import type { Lexicon } from './lexicon.ts';
+import { SUBTRACTION, subtractNoise } from './melSubtraction.ts';
+import { PhoneLoop } from './phoneLoop.ts';
+import { SenoneScorer } from './senoneScorer.ts';
+import { type Path, ViterbiSearch } from './viterbi.ts';
+import { VOICED } from './voicing.ts';
+import type { WordGraph } from './wordGraph.ts';
+
+export interface Sounded {
+  /** frames x 25, linear */
+  readonly energies: Float32Array;
+  readonly frames: number;
+  /** Periodicity of each frame. */
+  readonly voicing: Float32Array;
+  readonly snrDb: number;
+}
+
+export interface Decoded {
+  /** Best first; empty when nothing in the grammar fits to the end. */
+  readonly hypotheses: readonly { readonly words: readonly string[]; readonly confidence: number; readonly score: number }[];
+  readonly evidence: Evidence | null;
+}
+
+/** Hypotheses that are reported. */
+const MOST_HYPOTHESES = 4;
+/** Nats by which a hypothesis is e times less likely than the best; acoustic scores are far too sharp to be taken as they are. */
+const SHARPNESS = 12;
+
+/** Everything that one grammar needs, ready to decode again and again. */
+export class UtteranceDecoder {
+  readonly #search: ViterbiSearch;
+  readonly #scorer: SenoneScorer;
+  readonly #loop: PhoneLoop;
+  readonly #lexicon: Lexicon;
+
+  constructor(model: AcousticModel, graph: WordGraph, lexicon: Lexicon, scorer = new SenoneScorer(model)) {
+    this.#search = new ViterbiSearch(model, graph);
+    this.#scorer = scorer;
+    this.#loop = new PhoneLoop(model);
+    this.#lexicon = lexicon;
+  }
+
+  decode({ energies, frames, voicing, snrDb }: Sounded): Decoded {
+    if (frames === 0) return { hypotheses: [], evidence: null };
+    const features = this.#features(energies, frames);
+    const loop = new Float64Array(frames);
+    const silence = new Float64Array(frames);
+    this.#search.begin();
+    this.#loop.begin();
+    for (let frame = 0; frame < frames; frame += 1) {
+      this.#scorer.setFrame(features, frame);
+      this.#search.step(this.#scorer);
+      loop[frame] = this.#loop.step(this.#scorer);
+      silence[frame] = this.#loop.silenceScore(this.#scorer);
+    }
+    const paths = this.#search.paths(MOST_HYPOTHESES).filter(({ words }) => words.length > 0);
+    const phonesOf = (words: readonly string[]) =>
+      words.reduce((sum, word) => sum + (this.#lexicon.get(word)?.[0]?.length ?? 3), 0);
+    const evidence = gatherEvidence({ paths, loop, silence, voicing, voicedFrom: VOICED, phonesOf, snrDb });
+    return { hypotheses: evidence ? withConfidence(paths, evidence) : [], evidence };
+  }
+
+  /** The best words so far, for the screen; no competitor, no confidence. */
+  partial(energies: Float32Array, frames: number): readonly string[] {
+    const features = this.#features(energies, frames);
+    this.#search.begin();
+    for (let frame = 0; frame < frames; frame += 1) {
+      this.#scorer.setFrame(features, frame);
+      this.#search.step(this.#scorer);
+    }
+    return this.#search.bestWords();
+  }
+
+  #features(energies: Float32Array, frames: number): Float32Array {
+    const cepstra = cepstraOf(subtractNoise(energies, frames, SUBTRACTION), frames, ENERGY_FLOOR);
+    subtractMean(cepstra, frames);
+    return featuresOf(cepstra, frames);
+  }
+}
+
+/** The best takes the model's confidence; the others share the doubt by their distance from it. */
+function withConfidence(paths: readonly Path[], evidence: Evidence): Decoded['hypotheses'] {
+  const best = confidenceOf(evidence);
+  const top = paths[0]?.score ?? 0;
+  const shares = paths.map(({ score }) => Math.exp((score - top) / SHARPNESS));
+  const others = shares.slice(1).reduce((sum, share) => sum + share, 0);
+  return paths.map(({ words, score }, index) => ({
+    words,
+    score,
+    confidence: index === 0 ? best : Math.min(best, ((shares[index] as number) / Math.max(1, others)) * Math.min(best, 1 - best)),
+  }));
+}
