@@ -15,8 +15,6 @@ export interface PresentContents {
   readonly headers: ReadonlyMap<string, RoundHeader>;
   /** Entries of at least those rounds that are both here and in the import. */
   readonly entries: ReadonlyMap<string, readonly Entry[]>;
-  /** Entry ids of the import that are here in another round. */
-  readonly foreignEntryIds: ReadonlySet<string>;
   readonly events: ReadonlyMap<string, UnitEvent>;
   readonly deleted: ReadonlyMap<string, Tombstone>;
 }
@@ -69,7 +67,7 @@ export function planImport(present: PresentContents, incoming: Dataset): ImportP
 
   const newRounds: { header: RoundHeader; stored: StoredRound }[] = [];
   const longerRounds: { header: RoundHeader; added: readonly Entry[] }[] = [];
-  for (const stored of roundsOf(incoming, present.foreignEntryIds)) {
+  for (const stored of roundsOf(incoming)) {
     const { id, unit } = stored.round;
     const header = headerOf(stored);
     if (isDeleted(id) || isDeleted(unit)) continue;
@@ -144,10 +142,10 @@ function additions<T>(
   return added;
 }
 
-function roundsOf(incoming: Dataset, foreignEntryIds: ReadonlySet<string>): readonly StoredRound[] {
+function roundsOf(incoming: Dataset): readonly StoredRound[] {
   const entries = new Map<string, Entry[]>(incoming.rounds.map(({ id }) => [id, []]));
   if (entries.size !== incoming.rounds.length) throw new RecordError('torn', { detail: 'one round twice' });
-  const seen = new Set(foreignEntryIds);
+  const seen = new Set<string>();
   for (const entry of incoming.entries) {
     canonicalText(entry);
     if (seen.has(entry.id)) throw new RecordError('torn', { detail: `entry ${entry.id} in two places` });

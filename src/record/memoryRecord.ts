@@ -169,18 +169,23 @@ export function createMemoryRecord(): Record {
       ),
     importDataset: (dataset) =>
       task(() => {
-        const foreign = dataset.entries.filter(({ id, round }) => entryById.has(id) && entryById.get(id)?.round !== round);
         const plan = planImport(
           {
             units: [...units.values()],
             headers,
             entries,
-            foreignEntryIds: new Set(foreign.map(({ id }) => id)),
             events,
             deleted,
           },
           dataset,
         );
+        const added = [
+          ...plan.newRounds.flatMap(({ stored }) => stored.entries),
+          ...plan.longerRounds.flatMap((longer) => longer.added),
+        ];
+        const removed = new Set(plan.removedRounds);
+        const taken = added.find(({ id }) => entryById.has(id) && !removed.has(entryById.get(id)?.round ?? ''));
+        if (taken !== undefined) throw new RecordError('clash', { detail: `entry ${taken.id}` });
         plan.removedRounds.forEach(removeRound);
         for (const unit of plan.removedUnits) units.delete(unitKey(unit));
         for (const id of plan.removedEvents) events.delete(id);

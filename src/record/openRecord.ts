@@ -329,13 +329,13 @@ class IndexedDbRecord implements Record {
           units,
           headers: new Map(headers.map((header) => [header.id, header])),
           entries,
-          foreignEntryIds: await this.#foreignEntryIds(tx.objectStore('entries').index('id'), dataset.entries),
           events: new Map(events.map((event) => [event.id, event])),
           deleted: new Map(deleted.map((tombstone) => [tombstone.id, tombstone])),
         },
         dataset,
       );
       for (const round of plan.removedRounds) await removeRound(tx, round);
+      // An entry id that another round has already fails here, by its unique index, and takes everything back.
       await Promise.all([
         ...plan.removedUnits.map(({ id, revision }) => tx.objectStore('units').delete([id, revision])),
         ...plan.removedEvents.map((id) => tx.objectStore('events').delete(id)),
@@ -354,22 +354,6 @@ class IndexedDbRecord implements Record {
       ]);
       return plan.report;
     });
-  }
-
-  /** Ids that are here already, in another round than the import has them in. */
-  async #foreignEntryIds(
-    index: { getKey(id: string): Promise<[round: string, seq: number] | undefined> },
-    entries: readonly Entry[],
-  ): Promise<ReadonlySet<string>> {
-    const foreign = await Promise.all(
-      entries
-        .filter(({ id }) => typeof id === 'string')
-        .map(async ({ id, round }) => {
-          const key = await index.getKey(id);
-          return key !== undefined && key[0] !== round ? [id] : [];
-        }),
-    );
-    return new Set(foreign.flat());
   }
 
   async estimate(): Promise<Room> {

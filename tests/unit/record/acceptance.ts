@@ -313,6 +313,19 @@ export function acceptRecord(name: string, open: () => Promise<Record>): void {
       expect(await other.rounds()).toEqual([]);
     });
 
+    it('refuses an entry id that another round here has, and takes nothing', async () => {
+      const record = await withRound(2);
+      const before = await record.exportDataset();
+      const file: Dataset = {
+        ...EMPTY_DATASET,
+        units: [givenUnit()],
+        rounds: [givenRound('n')],
+        entries: [begun('n'), { ...answered('n', 1), id: 'round-1/1' }],
+      };
+      await expect(record.importDataset(file)).rejects.toMatchObject({ trouble: 'clash' });
+      expect(await record.exportDataset()).toEqual(before);
+    });
+
     it('a unit deleted elsewhere goes with its rounds and events, and does not come back', async () => {
       const record = await full();
       const alive = await record.exportDataset();
