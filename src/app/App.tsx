@@ -22,6 +22,8 @@ const TrendsPlace = lazy(async () => ({ default: (await import('./screens/Lookba
 const RoundPlace = lazy(async () => ({ default: (await import('./screens/LookbackPlaces.tsx')).RoundPlace }));
 const ReportPlace = lazy(async () => ({ default: (await import('./screens/LookbackPlaces.tsx')).ReportPlace }));
 const ComparePlace = lazy(async () => ({ default: (await import('./screens/LookbackPlaces.tsx')).ComparePlace }));
+const NumbersPlace = lazy(async () => ({ default: (await import('./screens/FigurePlaces.tsx')).NumbersPlace }));
+const WeightsPlace = lazy(async () => ({ default: (await import('./screens/FigurePlaces.tsx')).WeightsPlace }));
 const FilesPlace = lazy(async () => ({ default: (await import('./screens/FilesPlace.tsx')).FilesPlace }));
 
 export function App({ services }: { readonly services: Services }) {
@@ -97,9 +99,13 @@ function Place({ route, ...screen }: ScreenProps & { readonly route: Route }) {
       return <RoundPlace {...screen} round={route.round} />;
     case 'report':
       return <ReportPlace {...screen} round={route.round} />;
+    case 'numbers':
+      return <NumbersPlace {...screen} />;
+    case 'weights':
+      return <WeightsPlace {...screen} unit={route.unit} />;
     case 'files':
       return <FilesPlace {...screen} />;
-    default:
+    case 'home':
       return <HomePlace {...screen} />;
   }
 }

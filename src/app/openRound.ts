@@ -1,12 +1,10 @@
 /** Starts a new round or takes up an unfinished one: lock, plan or record, past, session. */
 import type { RoundKind } from '../domain/checks/check.ts';
 import type { Position } from '../domain/checks/expects.ts';
-import type { RoundRecord, Series } from '../domain/history/series.ts';
+import type { RoundRecord } from '../domain/history/series.ts';
 import { planRound } from '../domain/plan/planRound.ts';
 import type { Round, UnitEvent } from '../domain/round/entry.ts';
-import { describeTrend } from '../domain/trend/describeTrend.ts';
 import type { Unit } from '../domain/unit/unit.ts';
-import type { Display } from '../domain/voice/settings.ts';
 import type { Record, RoundLock } from '../record/record.ts';
 import { type Clock, newId } from './clock.ts';
 import { pastOf } from './pastOf.ts';
@@ -67,7 +65,7 @@ async function open(
     rounds: await earlierRounds(record, round),
     events: await record.events(round.unit),
     display,
-    trendOf: (series) => concernOf(series, clock.now(), display),
+    now: clock.now(),
   });
   const session = createRoundSession({
     round,
@@ -109,12 +107,6 @@ async function earlierRounds(record: Record, round: Round): Promise<readonly Rou
     }
   }
   return earlier;
-}
-
-/** Only what heads for a limit is said in the cold; the rest is for the kitchen table. */
-function concernOf(series: Series, now: number, display: Display): string | null {
-  const statement = describeTrend(series, series.limits, now, display);
-  return statement?.concern ? statement.text : null;
 }
 
 /** A wheel put back this lately is torqued again whatever the distance: the distance is not known. Common practice. */

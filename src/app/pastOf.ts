@@ -1,11 +1,13 @@
 /** What this unit's own record says about the checks of a plan, gathered once before a round. */
 import { expectationFor } from '../domain/history/expectation.ts';
 import type { Past, PastOfCheck } from '../domain/history/past.ts';
-import { buildSeries, type RoundRecord, type Series } from '../domain/history/series.ts';
+import type { RoundRecord } from '../domain/history/series.ts';
 import type { Plan } from '../domain/plan/plan.ts';
 import { formatQuantity } from '../domain/quantity/format.ts';
 import { toSI } from '../domain/quantity/units.ts';
 import type { UnitEvent } from '../domain/round/entry.ts';
+import { spokenTrends } from '../domain/trend/spokenTrends.ts';
+import { trendsFor } from '../domain/trend/trendsFor.ts';
 import type { Display } from '../domain/voice/settings.ts';
 
 export interface PastInput {
@@ -14,12 +16,14 @@ export interface PastInput {
   readonly rounds: readonly RoundRecord[];
   readonly events: readonly UnitEvent[];
   readonly display: Display;
-  /** One spoken sentence about where a series is drifting, or null. */
-  readonly trendOf: (series: Series) => string | null;
+  /** Epoch milliseconds. */
+  readonly now: number;
 }
 
-export function pastOf({ plan, rounds, events, display, trendOf }: PastInput): Past {
-  const series = new Map(buildSeries(rounds, events).map((one) => [one.key, one]));
+export function pastOf({ plan, rounds, events, display, now }: PastInput): Past {
+  const trends = trendsFor({ rounds, events }, now, display);
+  const series = new Map(trends.series.map((one) => [one.key, one]));
+  const spoken = spokenTrends(trends, plan.unit.id);
   const times = answeredTimes(rounds);
   const past = new Map<string, PastOfCheck>();
   for (const check of plan.checks) {
@@ -39,7 +43,7 @@ export function pastOf({ plan, rounds, events, display, trendOf }: PastInput): P
             }
           : null,
       times: times.get(check.key) ?? 0,
-      trend: own ? trendOf(own) : null,
+      trend: spoken.get(check.key) ?? null,
     });
   }
   return past;

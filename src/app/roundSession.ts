@@ -168,6 +168,7 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
         offers: exchange?.context.offers ?? [],
         ears: earsView(ears.getSnapshot(), exchange),
         trouble: exchange?.context.trouble ?? context.trouble,
+        taking: exchange?.context.dictating ?? null,
       },
       options.display,
       now(),

@@ -37,7 +37,7 @@ const LAYERS: readonly Layer[] = [
   {
     path: 'src/speech/recogniser',
     may: ['src/domain'],
-    packages: [],
+    packages: ['fflate'],
     why: 'the decoder runs in Node, in a Worker and in tests',
     pure: true,
   },
@@ -51,7 +51,7 @@ const LAYERS: readonly Layer[] = [
   {
     path: 'src/speech',
     may: ['src/domain', 'src/speech/recogniser', 'src/speech/worklet', 'src/speech/worker'],
-    packages: ['@shiguredo/rnnoise-wasm'],
+    packages: ['@shiguredo/rnnoise-wasm', 'fflate'],
     why: 'speech knows neither screens nor the record',
   },
   {

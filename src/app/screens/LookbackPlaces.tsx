@@ -94,6 +94,7 @@ export function UnitPlace({ services, go, unit: id }: ScreenProps & { readonly u
               trends: hashOf({ at: 'trends', unit: id }),
               compare: hashOf({ at: 'compare', unit: id }),
               edit: hashOf({ at: 'unit-edit', unit: id }),
+              weights: hashOf({ at: 'weights', unit: id }),
               report: (round) => hashOf({ at: 'report', round }),
             }}
             onMended={(mending) => void appendMended(services, id, mending)}

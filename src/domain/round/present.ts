@@ -17,6 +17,7 @@ export interface Conversation {
   readonly offers: readonly Offer[];
   readonly ears: EarsView;
   readonly trouble: string | null;
+  readonly taking?: 'note' | 'reason' | null;
 }
 
 /** @param now epoch milliseconds, for the timers */
@@ -55,6 +56,7 @@ export function presentRound(
     })),
     current: current?.check ?? null,
     before: before === null ? null : before.text,
+    beforeValue: before === null ? null : { value: before.value, unit: before.unit },
     saying: conversation.saying,
     speaking: conversation.speaking,
     partial: conversation.partial,
@@ -69,6 +71,7 @@ export function presentRound(
     })),
     verdict: finished ? { outcome: verdictOf(state, display).outcome, sentences: verdictOf(state, display).sentences } : null,
     trouble: conversation.trouble,
+    taking: conversation.taking ?? null,
   };
 }
 

@@ -38,6 +38,7 @@ export interface UnitPageProps {
     readonly trends: string;
     readonly compare: string;
     readonly edit: string;
+    readonly weights?: string;
     readonly report: ((round: string) => string) | null;
   };
   readonly onMended: (mending: Mending) => void;
@@ -163,6 +164,11 @@ export function UnitPage({ unit, now, due, trends, rounds, verdictSentences, fin
           {rounds.length > 1 && (
             <a className="slab" href={hrefs.compare}>
               Compare
+            </a>
+          )}
+          {hrefs.weights !== undefined && (
+            <a className="slab" href={hrefs.weights}>
+              Weights
             </a>
           )}
           <a className="slab" href={hrefs.edit}>

@@ -271,3 +271,11 @@ async function walkWith(
   }
   return asked;
 }
+
+/** Says something to the open ears and waits for what it is to lead to. */
+export async function say(page: Page, words: string): Promise<void> {
+  await page.locator('.run[data-ears="listening"]').waitFor();
+  await page.evaluate((detail) => {
+    window.dispatchEvent(new CustomEvent('gloveside:utterance', { detail }));
+  }, words);
+}
