@@ -1,5 +1,7 @@
 /** What tires carry, by index, size and pressure, and what an axle asks of them. */
 import { LOAD_INDEX_ROWS, ST_LOAD_PSI, ST_LOAD_ROWS, TIRES } from '../judge/numbers/tires.ts';
+import { WEIGHT } from '../judge/numbers/weight.ts';
+import { speakQuantity } from '../quantity/format.ts';
 import { fromSI, toSI } from '../quantity/units.ts';
 
 const byIndex: ReadonlyMap<number, number> = new Map(LOAD_INDEX_ROWS);
@@ -80,7 +82,7 @@ export function judgeAxle(capacityKg: number, gawrKg: number | null, carriedKg: 
   if (gawrKg !== null && carriedKg !== null && carriedKg > gawrKg * roundOff) {
     return { outcome: 'hold', sentence: 'The axle bears more than its rating. Take load off before you tow.' };
   }
-  if (gawrKg !== null && gawrKg > capacityKg * roundOff) {
+  if (gawrKg !== null && gawrKg * WEIGHT.tiresCarry.value > capacityKg * roundOff) {
     return { outcome: 'watch', sentence: 'The tires carry less than the axle is rated for. The tires are the limit.' };
   }
   if (gawrKg === null || carriedKg === null) {
@@ -93,9 +95,10 @@ export function judgeAxle(capacityKg: number, gawrKg: number | null, carriedKg: 
  * A word on load and warm weather; null where there is none to say. ST tires without a speed symbol are made for 65 mph.
  * @param loadShare load over capacity, >= 0
  */
-export function heatWarning(outsideK: number | null, loadShare: number | null): string | null {
+export function heatWarning(outsideK: number | null, loadShare: number | null, display: 'us' | 'metric' = 'us'): string | null {
   if (outsideK === null || outsideK < TIRES.hot.si) return null;
+  const speed = speakQuantity(TIRES.noSymbolSpeed.si, 'mph', display);
   return loadShare !== null && loadShare > 0.85
-    ? 'It is hot and the tires carry nearly all they can. Stay under sixty-five miles an hour and stop to feel the hubs.'
-    : 'It is hot. Stay under sixty-five miles an hour; heat is what ends trailer tires.';
+    ? `It is hot and the tires carry nearly all they can. Stay under ${speed} and stop to feel the hubs.`
+    : `It is hot. Stay under ${speed}; heat is what ends trailer tires.`;
 }

@@ -154,7 +154,7 @@ describe('battery in the cold', () => {
     const { facts } = judgeReading(kind('agm', 100), 12.85, 'V', { outsideK: F(0) });
     expect(fact(facts, 'charge')).toBe('100 %');
     // 100 Ah × 0.62 in the cold × one half, over 3.4 A × 0.6 + 0.3 A: 13.2 h.
-    expect(fact(facts, 'runs a furnace fan')).toBe('13 h');
+    expect(fact(facts, 'runs a furnace fan')).toBe('13 h, a night');
   });
 
   it('13.2 V is a lead battery off its charger, and a lithium one at rest', () => {

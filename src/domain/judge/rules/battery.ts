@@ -109,7 +109,9 @@ function batteryFacts(kind: Chemistry, charge: number, capacityAh: number | null
   if (capacityAh !== null && capacityAh > 0) {
     const load: NightLoad = { fanA: BATTERY.fan.value, duty: HEAT.duty.si, standbyA: BATTERY.standby.value };
     const ah = usableAh(kind, capacityAh, charge, isAir(outsideK) ? outsideK : HEAT.wanted.si);
-    facts.push({ label: 'runs a furnace fan for about', text: `${roundedText(hoursLeft(ah, load), 0)} h` });
+    const hours = hoursLeft(ah, load);
+    const night = hours >= BATTERY.night.value ? 'a night' : 'less than a night';
+    facts.push({ label: 'runs a furnace fan for about', text: `${roundedText(hours, 0)} h, ${night}` });
   }
   return facts;
 }
