@@ -1,4 +1,6 @@
 /** Where our numbers come from, and what a load comes to. Loaded when first opened. */
+import '../../ui/numbers/numbers.css';
+import '../../ui/weights/weights.css';
 import { NumbersPage } from '../../ui/numbers/NumbersPage.tsx';
 import { WeightsPage } from '../../ui/weights/WeightsPage.tsx';
 import { useStore } from '../store.ts';
