@@ -32,8 +32,6 @@ export interface RoundInput {
   readonly past: Past;
   readonly style: Style;
   readonly display: Display;
-  /** One spoken sentence about cold hands, or null. */
-  readonly coldHands: string | null;
   readonly mute: boolean;
   /** The clock, injected. @returns epoch milliseconds */
   readonly now: () => number;

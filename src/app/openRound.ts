@@ -73,7 +73,6 @@ async function open(
     past,
     style,
     display,
-    coldHands: null,
     ears,
     mute: ears.length === 0,
     mouth: voice.mouth,

@@ -36,7 +36,6 @@ export function openRehearsal({ settings, voice, update }: Services): OpenResult
     past: new Map(),
     style: 'full',
     display,
-    coldHands: null,
     ears: voice.scripted(script),
     mute: false,
     mouth: voice.mouth,

@@ -24,7 +24,6 @@ export interface RoundSessionOptions {
   readonly past: Past;
   readonly style: Style;
   readonly display: Display;
-  readonly coldHands: string | null;
   /** In order of preference. */
   readonly ears: readonly Ears[];
   readonly mute: boolean;
@@ -122,7 +121,6 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
         past: options.past,
         style: options.style,
         display: options.display,
-        coldHands: options.coldHands,
         mute: options.mute,
         now,
       },

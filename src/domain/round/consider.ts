@@ -3,6 +3,8 @@
  * becomes entries with their judgement and their read-back. Pure; the exchange machine carries the result out.
  */
 import type { Position } from '../checks/expects.ts';
+import { coldHandsSentence } from '../cold/coldHands.ts';
+import { windBySight } from '../cold/windBySight.ts';
 import type { Past } from '../history/past.ts';
 import type { Judgement } from '../judge/judgement.ts';
 import { believe } from '../language/believe.ts';
@@ -18,6 +20,8 @@ import { NO_HEARING } from './how.ts';
 import { type Display, judgeAnswer, judgeContextOf } from './judging.ts';
 import type { CheckState, RoundState } from './replay.ts';
 import type { Keeping, Offer, Step } from './step.ts';
+
+const WIND_CHECK = 'wind';
 
 export interface Matter {
   readonly state: RoundState;
@@ -155,7 +159,14 @@ function keepingOf(matter: Matter, answers: readonly Targeted[], how: How): Keep
 function readBackLines(matter: Matter, target: CheckState, answer: Answer, judgement: Judgement): string[] {
   const value = sentence(readBack(target.check, answer, { style: matter.style, display: matter.display }));
   const more = judgement.outcome === 'ok' ? [] : [judgement.say, judgement.todo ?? ''];
-  return [value, ...more, judgement.question ?? ''].filter((line) => line.trim() !== '');
+  return [value, ...more, judgement.question ?? '', coldHandsLine(matter, target, answer)].filter((line) => line.trim() !== '');
+}
+
+/** Spoken once, at the start: when the wind is known, how long bare skin has. */
+function coldHandsLine(matter: Matter, target: CheckState, answer: Answer): string {
+  if (target.check.check !== WIND_CHECK || answer.kind !== 'choice') return '';
+  const { outsideK } = judgeContextOf(matter.state, matter.now, matter.display);
+  return coldHandsSentence({ temperatureK: outsideK, windMps: windBySight(answer.option), display: matter.display }) ?? '';
 }
 
 /** First letter large, full stop at the end: read on screen and spoken as one sentence. */

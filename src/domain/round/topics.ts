@@ -48,8 +48,6 @@ export interface Speaking {
   readonly prefix: readonly string[];
   readonly next: NextStep | null;
   readonly trouble: string | null;
-  /** One spoken sentence about cold hands, worked out from weather that the person entered; null without. */
-  readonly coldHands: string | null;
 }
 
 const ROUND_NAMES = {
@@ -75,7 +73,6 @@ export function briefingTopic(speaking: Speaking): ExchangeTopic {
   const opening = [
     `${roundName(plan.round)}. ${plan.unit.name}. ${count(plan.checks.length, 'check')} at ${count(plan.stations.length, 'stop')}.`,
     ...(plan.demo ? ['This is demo data.'] : []),
-    ...(speaking.coldHands ? [speaking.coldHands] : []),
     ...plan.unknowns.slice(0, style === 'full' ? 3 : 1),
     ...(plan.unknowns.length > 3 && style === 'full'
       ? [`And ${plan.unknowns.length - 3} more figures are not known; they are on the screen.`]

@@ -119,7 +119,6 @@ export function roundWorld(options: RoundWorldOptions): RoundWorld {
         past: options.past ?? new Map(),
         style: options.style ?? 'full',
         display: 'us',
-        coldHands: null,
         mute: options.mute ?? false,
         now,
       },
