@@ -1,5 +1,5 @@
 /** What a carbon monoxide number means. */
-import { ALARMS } from '../judge/numbers/alarms.ts';
+import { ALARMS, CO_ALARM_ROWS } from '../judge/numbers/alarms.ts';
 
 export type CoBand = 'air' | 'find' | 'out' | 'emergency';
 
@@ -21,4 +21,13 @@ export const mgPerM3ToPpm = (mgPerM3: number) => mgPerM3 / MG_PER_M3;
 /** Propane in air at which a gas alarm sounds at the latest, ppm: a quarter of the lower flammable limit. */
 export function gasAlarmPpm(lowerLimitPercent: number = ALARMS.propaneLower.value): number {
   return lowerLimitPercent * 1e4 * ALARMS.gasAlarmAt.si;
+}
+
+/**
+ * When an alarm must sound at a level, minutes; null below the lowest level at which it must at all: silence proves nothing
+ * there. Source: UL 2034.
+ */
+export function alarmMinutes(ppm: number): { readonly from: number; readonly to: number } | null {
+  const row = CO_ALARM_ROWS.filter(([level]) => ppm >= level - 1e-6).at(-1);
+  return row ? { from: row[1], to: row[2] } : null;
 }

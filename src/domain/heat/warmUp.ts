@@ -10,13 +10,30 @@ export interface InsideReading {
   readonly temperatureK: number;
 }
 
-/** Rise from the first to the last reading, K/s; null with fewer than two times. */
+/** Inside temperatures that a thermometer shows, K; anything else was misheard. */
+const COLDEST_K = 180;
+const WARMEST_K = 400;
+
+/** Two or more believable readings, a second apart at least. */
+export function areSound(readings: readonly InsideReading[]): boolean {
+  return (
+    readings.length >= 2 &&
+    readings.every(
+      ({ s, temperatureK }, index) =>
+        Number.isFinite(s) &&
+        temperatureK > COLDEST_K &&
+        temperatureK < WARMEST_K &&
+        (index === 0 || s - (readings[index - 1]?.s ?? Number.NaN) >= 1),
+    )
+  );
+}
+
+/** Rise from the first to the last reading, K/s; null where the readings are not sound. */
 export function warmingRate(readings: readonly InsideReading[]): number | null {
   const first = readings[0];
   const last = readings.at(-1);
-  if (!first || !last || !(last.s > first.s)) return null;
-  const rate = (last.temperatureK - first.temperatureK) / (last.s - first.s);
-  return Number.isFinite(rate) ? rate : null;
+  if (!first || !last || !areSound(readings)) return null;
+  return (last.temperatureK - first.temperatureK) / (last.s - first.s);
 }
 
 export type WarmUpFit =
@@ -72,11 +89,7 @@ const WIDEST = 20;
 function leastSquares(readings: readonly InsideReading[]): Fitted | null {
   const first = readings[0];
   const last = readings.at(-1);
-  if (!first || !last || readings.length < 3 || !(last.s > first.s)) return null;
-  for (const [index, { s, temperatureK }] of readings.entries()) {
-    if (!Number.isFinite(s) || !(temperatureK > 0) || !Number.isFinite(temperatureK)) return null;
-    if (index > 0 && s <= (readings[index - 1]?.s ?? Number.NEGATIVE_INFINITY)) return null;
-  }
+  if (!first || !last || readings.length < 3 || !areSound(readings)) return null;
   const span = last.s - first.s;
   const at = (logTau: number) => linear(readings, first.s, Math.exp(logTau));
   const low = Math.log(span / WIDEST);

@@ -1,5 +1,5 @@
 /** What tires carry, by index, size and pressure, and what an axle asks of them. */
-import { LOAD_INDEX_ROWS, ST_LOAD_PSI, ST_LOAD_ROWS, TIRES } from '../judge/numbers/tires.ts';
+import { LOAD_INDEX_ROWS, LOAD_RANGE_ROWS, ST_LOAD_PSI, ST_LOAD_ROWS, TIRES } from '../judge/numbers/tires.ts';
 import { WEIGHT } from '../judge/numbers/weight.ts';
 import { speakQuantity } from '../quantity/format.ts';
 import { fromSI, toSI } from '../quantity/units.ts';
@@ -102,3 +102,17 @@ export function heatWarning(outsideK: number | null, loadShare: number | null, d
     ? `It is hot and the tires carry nearly all they can. Stay under ${speed} and stop to feel the hubs.`
     : `It is hot. Stay under ${speed}; heat is what ends trailer tires.`;
 }
+
+/**
+ * A word where load range and sidewall pressure do not go together, as they usually do on ST metric tires; null otherwise.
+ * Small bias tires break the rule: a question, never a refusal.
+ */
+export function rangeDoubt(loadRange: string | null, sidewallMaxPa: number | null): string | null {
+  const usual = LOAD_RANGE_ROWS.find(([letter]) => letter === loadRange?.trim().toUpperCase())?.[1];
+  if (usual === undefined || sidewallMaxPa === null || !(sidewallMaxPa > 0)) return null;
+  // Labels round: 50 psi is printed as 340 or 350 kPa.
+  if (Math.abs(sidewallMaxPa - toSI(usual, 'psi')) <= LABEL_ROUNDING_PA) return null;
+  return `Load range ${loadRange?.trim().toUpperCase()} usually goes with ${usual} pounds on the sidewall. Read both again.`;
+}
+
+const LABEL_ROUNDING_PA = 10_000;

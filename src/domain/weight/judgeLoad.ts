@@ -75,6 +75,9 @@ export function judgeLoad(loaded: LoadedUnit, ratings: Ratings, display: 'us' | 
     ratings.tiresKg,
     'I do not know what the tires carry. It is molded in the sidewall.',
   );
+  if (ratings.tiresKg !== null && axles !== null && axles > ratings.tiresKg * ROUND_OFF) {
+    lines.push(tiresUnderAxle(ratings.tiresKg, axles, display));
+  }
   rate('coupler', 'coupler', grossKg, ratings.couplerKg, 'I do not know the rating of the coupler. It is stamped on it.');
   rate('ball', 'ball', grossKg, ratings.ballKg, 'I do not know the rating of the ball. It is stamped on its top.');
   rate('receiver', 'receiver', grossKg, ratings.receiverKg, 'I do not know the rating of the receiver. It is on its label.');
@@ -122,6 +125,19 @@ function tongueLine({ grossKg, tongueKg, tongueShare }: LoadedUnit, display: 'us
     };
   }
   return { ...base, outcome: 'ok', text: text(percent(low)), sentence: 'The tongue weight is in its band.', limit: null };
+}
+
+/** Tires must carry what the axles are rated for; where they do not, they are the limit. Source: 49 CFR 571.110 S4.2. */
+function tiresUnderAxle(tiresKg: number, axlesKg: number, display: 'us' | 'metric'): LoadLine {
+  return {
+    id: 'tires-axles',
+    label: 'tires against axle rating',
+    outcome: 'watch',
+    text: `${formatAgainst(tiresKg, axlesKg, 'lb', display)} under ${formatQuantity(axlesKg, 'lb', display)}`,
+    sentence: 'The tires carry less than the axles are rated for: the tires are the limit.',
+    share: null,
+    limit: limitOf('tires-axles', 'axle rating', 'at-least', axlesKg, 'watch', WEIGHT.tiresCarry.source, 'lb'),
+  };
 }
 
 function ratingLine(id: string, label: string, load: number, rating: number, display: 'us' | 'metric'): LoadLine {

@@ -17,7 +17,7 @@ import {
 } from '../../../src/domain/battery/charge.ts';
 import { coldHandsSentence } from '../../../src/domain/cold/coldHands.ts';
 import { formulaMinutes, frostbiteMinutes, windChill } from '../../../src/domain/cold/windChill.ts';
-import { coBand, gasAlarmPpm, mgPerM3ToPpm, ppmToMgPerM3 } from '../../../src/domain/heat/carbonMonoxide.ts';
+import { alarmMinutes, coBand, gasAlarmPpm, mgPerM3ToPpm, ppmToMgPerM3 } from '../../../src/domain/heat/carbonMonoxide.ts';
 import { monthNumber, monthText, requalifyMonth } from '../../../src/domain/heat/dates.ts';
 import { burnTime, feedsDownTo, fillOf, fuelLeft, tankGauge, vaporPressure } from '../../../src/domain/heat/propane.ts';
 import { airChangeLoss, compareTests, fitWarmUp, insideAfter, tonight } from '../../../src/domain/heat/warmUp.ts';
@@ -188,6 +188,16 @@ describe('carbon monoxide', () => {
   ])('WHO %d mg/m³ is %d ppm (28.01 / 24.45)', (mg, ppm) => {
     expect(mgPerM3ToPpm(mg)).toBeCloseTo(ppm, 2);
     expect(ppmToMgPerM3(mgPerM3ToPpm(mg))).toBeCloseTo(mg, 9);
+  });
+
+  it.each([
+    [30, null],
+    [69, null],
+    [70, { from: 60, to: 240 }],
+    [150, { from: 10, to: 50 }],
+    [400, { from: 4, to: 15 }],
+  ])('at %d ppm an alarm must sound after %j minutes (UL 2034, as printed in alarm manuals)', (ppm, minutes) => {
+    expect(alarmMinutes(ppm)).toEqual(minutes);
   });
 
   it('a gas alarm at a quarter of the lower limit: 5,250 ppm at 2.1 percent, 5,375 at 2.15 (UL 1484, from memory)', () => {

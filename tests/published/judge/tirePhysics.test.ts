@@ -6,7 +6,7 @@
 import { describe, expect, it } from 'vitest';
 import { LOAD_INDEX_ROWS } from '../../../src/domain/judge/numbers/tires.ts';
 import { fromSI, toSI } from '../../../src/domain/quantity/units.ts';
-import { axleCapacity, heatWarning, judgeAxle, loadOfIndex, stLoadAt } from '../../../src/domain/tires/capacity.ts';
+import { axleCapacity, heatWarning, judgeAxle, loadOfIndex, rangeDoubt, stLoadAt } from '../../../src/domain/tires/capacity.ts';
 import { coldEstimate, isCold } from '../../../src/domain/tires/cold.ts';
 import { airPressureAt, gaugeIn, gaugePerKelvin } from '../../../src/domain/tires/gasLaw.ts';
 import { isLeak, lossPerMonth } from '../../../src/domain/tires/loss.ts';
@@ -161,6 +161,23 @@ describe('axle capacity, 49 CFR 571.110 S4.2 (from memory)', () => {
     expect(judgeAxle(pair(2150), toSI(3500, 'lb'), toSI(3600, 'lb')).outcome).toBe('hold');
     expect(judgeAxle(pair(2150), null, toSI(2000, 'lb')).outcome).toBe('watch');
     expect(judgeAxle(Number.NaN, toSI(3500, 'lb'), toSI(2000, 'lb')).outcome).toBe('watch');
+  });
+});
+
+describe('load range of ST metric tires', () => {
+  it.each([
+    ['B', 35],
+    ['C', 50],
+    ['D', 65],
+    ['E', 80],
+  ])('%s goes with %d psi (trade-press charts)', (letter, psi) => {
+    expect(rangeDoubt(letter, toSI(psi, 'psi'))).toBeNull();
+    expect(rangeDoubt(letter, toSI(psi + 15, 'psi'))).toContain(`${psi} pounds`);
+  });
+
+  it('350 kPa on a label is 50 psi, rounded', () => {
+    expect(rangeDoubt('C', toSI(350, 'kPa'))).toBeNull();
+    expect(rangeDoubt(null, toSI(50, 'psi'))).toBeNull();
   });
 });
 

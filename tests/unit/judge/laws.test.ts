@@ -67,6 +67,24 @@ describe('whatever is answered', () => {
     );
   });
 
+  it('what is spoken is written for the ear: no symbols, no abbreviations', () => {
+    const sensible = fc.constantFrom(...CHECKS.filter(({ expects }) => expects.kind === 'reading')).chain((check) => {
+      const expects = check.expects as Extract<typeof check.expects, { kind: 'reading' }>;
+      return fc.record({
+        check: fc.constant(check),
+        answer: fc.double({ min: expects.min, max: expects.max, noNaN: true }).map((value) => reading(value, expects.unit)),
+      });
+    });
+    fc.assert(
+      fc.property(sensible, anyContext, ({ check, answer }, context) => {
+        const { say, todo, question } = judge(check, answer, context);
+        const spoken = [say, todo ?? '', question ?? ''].join(' ');
+        expect(spoken).not.toMatch(/[°%/×·]|\b(psi|kPa|lb|lbf|lb-ft|N·m|kg|mm|cm|ppm|BTU)\b/);
+      }),
+      { numRuns: 3000 },
+    );
+  });
+
   it('an answer of the wrong kind is never green', () => {
     fc.assert(
       fc.property(fc.constantFrom(...CHECKS), anyAnswer, anyContext, (check, answer, context) => {

@@ -1,4 +1,5 @@
 /** Alarms by their date, and the number that a carbon monoxide alarm shows. */
+import { alarmMinutes } from '../../heat/carbonMonoxide.ts';
 import { alarmEnd, monthAt, monthNumber, monthText, standingOf } from '../../heat/dates.ts';
 import { roundedText } from '../../quantity/format.ts';
 import { fromSI } from '../../quantity/units.ts';
@@ -54,7 +55,8 @@ const MOST_MONTHS = 1200;
 export const judgeCarbonMonoxide: Rule = (check, answer) => {
   if (answer.kind !== 'reading' || !(answer.si >= 0)) return unjudged('That is no reading.');
   const crossed = worstCrossed(answer.si, check.judge.limits);
-  if (!crossed) return good();
+  const facts = silenceFacts(answer.si);
+  if (!crossed) return good(facts);
   const ppm = `${roundedText(fromSI(answer.si, 'ppm'), 0)} parts per million`;
   const emergency = check.judge.limits.find(({ id }) => id === 'emergency');
   if (crossed.outcome === 'hold') {
@@ -64,10 +66,23 @@ export const judgeCarbonMonoxide: Rule = (check, answer) => {
         ? 'Heater off if it is on your way. Call for help from outside. Nobody goes back in until it is found.'
         : 'Heater off, fresh air. Headache or dizziness: call for help. Nobody goes back in until it is found.',
       limit: isEmergency ? emergency : crossed,
+      facts,
     });
   }
   return judgement(crossed.outcome, `${ppm} is too much to sleep in.`, {
     todo: 'Heater off, air it, find the cause: flue, vents, snow against the wall, exhaust.',
     limit: crossed,
+    facts,
   });
 };
+
+/** Why a silent alarm proves little: the times that the standard gives it. */
+function silenceFacts(share: number): { readonly label: string; readonly text: string }[] {
+  const times = alarmMinutes(fromSI(share, 'ppm'));
+  return [
+    {
+      label: 'an alarm must sound at this level',
+      text: times === null ? 'never' : `after ${times.from} to ${times.to} minutes`,
+    },
+  ];
+}

@@ -1,6 +1,6 @@
 /** House battery and breakaway battery at rest. */
 import { type Chemistry, chargeAtRest, freezesAt, hoursLeft, type NightLoad, usableAh } from '../../battery/charge.ts';
-import { formatQuantity, roundedText, speakAgainst } from '../../quantity/format.ts';
+import { formatQuantity, roundedText, speakAgainst, speakQuantity } from '../../quantity/format.ts';
 import type { JudgeContext, Judgement } from '../judgement.ts';
 import { BATTERY } from '../numbers/battery.ts';
 import { HEAT } from '../numbers/heat.ts';
@@ -88,7 +88,7 @@ function mayFreeze(own: Judgement, kind: Chemistry, charge: number, { outsideK, 
   return {
     ...own,
     outcome: worse(own.outcome, 'fix'),
-    say: `${own.say} At this charge it freezes near ${formatQuantity(freezesK, 'F', display).replace(' °', ' degrees ')}.`.trim(),
+    say: `${own.say} At this charge it freezes near ${speakQuantity(freezesK, 'F', display)}.`.trim(),
     todo: 'Take it in and charge it once it is warm. Never charge a frozen battery.',
   };
 }

@@ -4,7 +4,7 @@ import type { Limit } from '../../checks/outcome.ts';
 import type { PlannedCheck } from '../../plan/plan.ts';
 import { formatQuantity, speakAgainst, speakQuantity } from '../../quantity/format.ts';
 import { UNITS } from '../../quantity/units.ts';
-import { stLoadAt } from '../../tires/capacity.ts';
+import { heatWarning, stLoadAt } from '../../tires/capacity.ts';
 import { coldEstimate, isCold } from '../../tires/cold.ts';
 import { airPressureAt, gaugeIn } from '../../tires/gasLaw.ts';
 import { wearLeft } from '../../tires/wear.ts';
@@ -233,6 +233,8 @@ function pressureFacts(check: PlannedCheck, si: number, target: Limit | null, co
   const { size } = check.judge.params;
   const load = typeof size === 'string' ? stLoadAt(size, si) : null;
   if (load !== null) facts.push({ label: 'one tire carries at this pressure, about', text: formatQuantity(load, 'lb', display) });
+  const heat = heatWarning(outsideK, null, display);
+  if (heat !== null) facts.push({ label: 'in this heat', text: heat });
   return facts;
 }
 
