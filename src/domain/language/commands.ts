@@ -85,7 +85,7 @@ const PHRASES: readonly (readonly [command: Command, room: Room, phrases: string
   [
     'stop',
     'anywhere',
-    'stop listening|stop the round|stop talking|end the round|end this|end it|stop this|stop it|quit the round|abort the round|that is enough|that is it for today|that is it for now|call it a day|shut it down|i want to stop|we are done here|be done',
+    'stop listening|stop the round|stop talking|end the round|end this|end it|stop this|stop it|quit the round|abort the round|that is enough|that is it for today|that is it for now|call it a day|i want to stop|we are done here|be done',
   ],
   ['stop', 'alone', 'stop|quit|end|abort|shut up|exit|finish|enough|i am done|done for now|all done for now|stop now'],
   [
@@ -97,7 +97,7 @@ const PHRASES: readonly (readonly [command: Command, room: Room, phrases: string
   [
     'why',
     'anywhere',
-    'why is that|why does it matter|why does that matter|why do i|why do we|why should i|why are we|why are you asking|why do you ask|why do you need|why ask|why does this matter|what is the point|what is this for|what is that for|why check|why is this|why would i|why bother',
+    'how come you need|why do you need to know|why is that|why does it matter|why does that matter|why do i|why do we|why should i|why are we|why are you asking|why do you ask|why do you need|why ask|why does this matter|what is the point|what is this for|what is that for|why check|why is this|why would i|why bother',
   ],
   ['why', 'alone', 'why|why though|how come|what for|why not'],
   [
@@ -116,7 +116,7 @@ const TABLE = new PhraseTable<CommandPhrase>(
 
 /** Small words that may stand around a command. */
 const SMALL = new Set(
-  'a an the uh um er ah hey okay so well please now just then and but oh yes yeah thanks thank you i we me it that this there here to for with can could would you let us need want got have gotta will am is are minute second moment sec bit little again real quick quickly really all right again yet go lets like think should guys everybody everyone say said tell my mind sir one check question round more still because cause since'.split(
+  'a an the uh um er ah hey okay so well please now just then and but oh yes yeah thanks thank you i we me it that this there here to for with can could would you let us need want got have gotta will am is are minute second moment sec bit little again real quick quickly really all right again yet go lets like think should guys everybody everyone say said tell my mind sir today enough hear one check question round more still because cause since'.split(
     ' ',
   ),
 );
@@ -181,12 +181,23 @@ function isNegated(words: readonly Word[], at: number): boolean {
 function strangersBeside(words: readonly Word[], from: number, next: number): { before: number; after: number } {
   let before = 0;
   let after = 0;
+  // The same wish put twice ("speak up, I can't hear you") is no stranger to itself.
+  const isCovered = coveredBy(words, TABLE.at(words, from)?.value.command ?? null);
   for (const [index, word] of words.entries()) {
-    if (word.kind === 'mark' || (index >= from && index < next) || SMALL.has(word.word)) continue;
+    if (word.kind === 'mark' || (index >= from && index < next) || SMALL.has(word.word) || isCovered[index]) continue;
     if (index < from) before += 1;
     else after += 1;
   }
   return { before, after };
+}
+
+function coveredBy(words: readonly Word[], command: Command | null): readonly boolean[] {
+  const covered = words.map(() => false);
+  for (let at = 0; at < words.length; at += 1) {
+    const found = TABLE.at(words, at);
+    if (found?.value.command === command) covered.fill(true, at, found.next);
+  }
+  return covered;
 }
 
 /** Before a note or a skip only small words may stand. */

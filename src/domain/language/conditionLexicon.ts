@@ -3,8 +3,9 @@
  * the same declaration comes with every utterance.
  */
 import type { ChoiceExpects, StateExpects } from '../checks/expects.ts';
-import { FAMILIES, FAMILY_DEFAULTS, FIXED, HARM_NOUNS, OK_WORDS, type Polarity, PROBLEM_WORDS, stem } from './conditionWords.ts';
+import { FAMILIES, FAMILY_DEFAULTS, FIXED, HARM_NOUNS, JUDGING_WORDS, OK_WORDS, PART_WORDS, type Polarity, PROBLEM_WORDS, stem } from './conditionWords.ts';
 import { numbersAt } from './numbers.ts';
+import { PhraseTable } from './phraseMatch.ts';
 import { plainWords, tokenize, type Word } from './tokens.ts';
 
 /** One word that counts, with the row of words it came from. */
@@ -26,6 +27,8 @@ export interface Sense {
   /** The phrase itself denies ("not latched", "no cracks"). */
   readonly denies: boolean;
   readonly phrase: string;
+  /** A little word that counts only where nothing else does. */
+  readonly weak?: true;
 }
 
 interface Entry {
@@ -36,6 +39,10 @@ interface Entry {
 export interface ConditionLexicon {
   /** The longest phrase at this term. */
   at(terms: readonly Term[], at: number): { readonly sense: Sense; readonly next: number } | null;
+  /** A phrase all of small words ("all there", "just got here") at this word. */
+  silentAt(words: readonly Word[], at: number): { readonly value: Sense; readonly next: number } | null;
+  /** Which option, if there is just one of that verdict. */
+  readonly optionCount: number;
   readonly verdictOnly: { readonly ok: string | null; readonly problem: string | null };
 }
 
@@ -69,7 +76,13 @@ export function termsOf(words: readonly Word[], keepSilent = false): readonly Te
     const from = at;
     at += 1;
     if (word.kind === 'mark') terms.push({ stem: ',', word: ',', from, next: at });
-    else if (word.word === 'nothing') {
+    else if ((word.word === 'free' || word.word === 'clear') && words[at]?.word === 'of') {
+      // "free of cracks" denies them.
+      at += 1;
+      terms.push({ stem: 'not', word: 'no', from, next: at });
+    } else if (word.word === 'right' && /^(up|down|in|on|off|out|there|where|back)$/.test(words[at]?.word ?? '')) {
+      // "came right up"
+    } else if (word.word === 'nothing') {
       terms.push({ stem: 'not', word: 'nothing', from, next: at });
     } else if (NEGATORS.has(word.word)) terms.push({ stem: 'not', word: word.word, from, next: at });
     else if (keepSilent || !SILENT.has(word.word)) terms.push({ stem: stem(word.word), word: word.word, from, next: at });
@@ -116,6 +129,14 @@ function ownPhrases(expects: StateExpects | ChoiceExpects): readonly OwnPhrase[]
   );
 }
 
+/** Harm only where it is denied: "no ice", "no play". */
+const NEUTRAL_HARM = new Set(
+  'sound ice snow water slack tension movement alarm alarms sign signs play break breaks flames noise noises frost moisture'.split(' '),
+);
+
+const LITTLE = new Set(['in', 'out', 'on', 'off', 'up', 'down']);
+const isChoiceOf = (expects: StateExpects | ChoiceExpects): boolean => expects.kind === 'choice';
+
 function build(expects: StateExpects | ChoiceExpects): ConditionLexicon {
   const byFirst = new Map<string, Entry[]>();
   const single = new Map<string, Sense>();
@@ -130,10 +151,25 @@ function build(expects: StateExpects | ChoiceExpects): ConditionLexicon {
     if (stems.length === 1) single.set(first, sense);
   };
   const own = ownPhrases(expects);
+  const derived: (readonly [string, Polarity])[] = [];
+  const silent: (readonly [readonly string[], Sense])[] = [];
   for (const { phrase, polarity, option } of own) {
     const stems = stemsOf(phrase);
-    add(stems, { polarity, option, own: true, denies: stems[0] === 'not', phrase });
+    const sense: Sense = { polarity, option, own: true, denies: stems[0] === 'not', phrase };
+    add(stems, sense);
+    if (termsOf(tokenize(phrase).words).length === 0) silent.push([plainWords(phrase), sense]);
+    // "green pins" and "pins are green" are one.
+    const isPair = stems.length === 2 && stems.some((one) => PART_WORDS.has(one)) && stems.every((one) => !LITTLE.has(one) && one !== 'not');
+    if (isPair) add([...stems].reverse(), sense);
+    // "pins are in" on this check makes "in" good by itself.
+    const [part, little] = stems;
+    if (stems.length === 2 && part !== undefined && little !== undefined && PART_WORDS.has(part) && !HARM_NOUNS.has(part) && LITTLE.has(little) && !isChoiceOf(expects))
+      derived.push([little, polarity]);
   }
+  for (const [word, polarity] of derived)
+    if (derived.every(([other, also]) => other !== word || also === polarity))
+      add([word], { polarity, option: null, own: false, denies: false, phrase: word, weak: true });
+  const silentTable = new PhraseTable(silent);
   const oks = own.filter(({ polarity }) => polarity === 'ok');
   const okOptions = new Set(oks.map(({ option }) => option));
   const problemOptions = new Set(own.filter(({ polarity }) => polarity === 'problem').map(({ option }) => option));
@@ -161,34 +197,22 @@ function build(expects: StateExpects | ChoiceExpects): ConditionLexicon {
     for (const word of left) generic(word, leftPolarity);
     for (const word of right) generic(word, rightPolarity);
   }
-  for (const [phrase, polarity] of FIXED) generic(phrase, polarity);
-  for (const [word, polarity] of Object.entries(FAMILY_DEFAULTS)) generic(word, polarity);
-  for (const word of PROBLEM_WORDS) generic(word, 'problem');
-  for (const word of HARM_NOUNS)
-    if (
-      ![
-        'sound',
-        'ice',
-        'snow',
-        'water',
-        'slack',
-        'tension',
-        'movement',
-        'alarm',
-        'alarms',
-        'sign',
-        'signs',
-        'play',
-        'break',
-        'breaks',
-        'flames',
-        'noise',
-      ].includes(word)
-    )
-      generic(word, 'problem');
-  for (const word of OK_WORDS) generic(word, 'ok');
+  const loose = single.get(stem('loose'));
+  if (loose?.own) for (const phrase of ['broken loose', 'broken free']) generic(phrase, loose.polarity);
+  if (isChoice) {
+    // Only words that judge say which of an option's verdicts is meant; "broken" of a valve says neither open nor closed.
+    for (const word of JUDGING_WORDS) generic(word, 'ok');
+  } else {
+    for (const [phrase, polarity] of FIXED) generic(phrase, polarity);
+    for (const [word, polarity] of Object.entries(FAMILY_DEFAULTS)) generic(word, polarity);
+    for (const word of PROBLEM_WORDS) generic(word, 'problem');
+    for (const word of HARM_NOUNS) if (!NEUTRAL_HARM.has(word)) generic(word, 'problem');
+    for (const word of OK_WORDS) generic(word, 'ok');
+  }
   for (const list of byFirst.values()) list.sort((a, b) => b.stems.length - a.stems.length);
   return {
+    optionCount: isChoice ? expects.options.length : 0,
+    silentAt: (words, at) => silentTable.at(words, at),
     verdictOnly,
     at(terms, at) {
       const first = terms[at];

@@ -31,16 +31,17 @@ export const PROBLEM_WORDS = list(`
 
 /** Words that hang together: where a check calls one of a row good or bad, the others of the row follow. */
 export const FAMILIES: readonly (readonly [readonly string[], readonly string[]])[] = [
-  [list('tight snug firm taut stiff rigid tense'), list('loose slack limp floppy sloppy')],
+  [list('tight snug firm taut stiff rigid tense'), list('loose slack limp floppy sloppy flops flopping droopy drooping')],
+  [list('moves budges wiggles shifts'), []],
   [list('closed shut'), list('open opened ajar')],
   [list('locked latched'), list('unlocked unlatched')],
   [list('on'), list('off')],
   [list('up raised'), list('down lowered')],
   [list('in'), list('out')],
-  [list('dry'), list('wet damp soaked soggy moist')],
+  [list('dry'), list('wet damp soaked soggy moist frost frosty icy')],
   [list('cool cold lukewarm'), list('hot scorching burning')],
   [list('full'), list('empty low soft flat')],
-  [list('free loosened freed'), list('frozen stuck seized')],
+  [list('free loosened freed budges'), list('frozen stuck seized')],
   [list('loud'), list('silent quiet')],
   [list('clear'), list('blocked covered')],
   [list('lit bright burning'), list('dark dim unlit')],
@@ -104,6 +105,14 @@ export const FIXED: readonly (readonly [phrase: string, polarity: Polarity])[] =
   ['like new', 'ok'],
   ['good as new', 'ok'],
   ['thumbs up', 'ok'],
+  ['bulb out', 'problem'],
+  ['bulb is out', 'problem'],
+  ['light is out', 'problem'],
+  ['lights are out', 'problem'],
+  ['lamp is out', 'problem'],
+  ['lamps are out', 'problem'],
+  ['marker is out', 'problem'],
+  ['blinker is out', 'problem'],
   ['burned out', 'problem'],
   ['burn out', 'problem'],
   ['blown out', 'problem'],
@@ -141,6 +150,18 @@ export const FIXED: readonly (readonly [phrase: string, polarity: Polarity])[] =
   ['metal to metal', 'problem'],
 ];
 
+/** Words that judge the whole, whatever was asked. */
+export const JUDGING_WORDS = [
+  ...list('good great perfect excellent fine okay'),
+  'nothing wrong',
+  'no problem',
+  'no problems',
+  'all good',
+  'good shape',
+  'looks good',
+  'like new',
+];
+
 /** Parts of a unit: they say where, not how. */
 export const PART_WORDS = new Set(
   list(`
@@ -164,7 +185,7 @@ export const PART_WORDS = new Set(
 /** Adverbs and the like: they neither add nor take away. */
 export const DEGREE_WORDS = new Set(
   list(`
-  very really quite pretty fully completely totally all the way nice nicely too so still now just even yet though super extra
+  sure certainly definitely absolutely really very quite pretty fully completely totally all the way nice nicely too so still now just even yet though super extra
   little bit tiny slightly somewhat kind badly real good perfectly properly firmly tightly entirely completely here there
   together well already right again also both every each everything anything something thing things it them they that this
   `),
@@ -181,7 +202,8 @@ export const HARM_NOUNS = new Set(
 );
 
 /**
- * A word without its ending, good enough to hold "latches", "latched" and "latching" together.
+ * A word without its ending, good enough to hold "cracks", "cracked" and "cracking" together.
+ * Where the bare word is a part, what was done with it stays apart: "pins" are things and "pinned" is a state.
  * Short words are left alone: "is", "bed", "ring".
  */
 export function stem(word: string): string {
@@ -194,10 +216,14 @@ export function stem(word: string): string {
     if (cut.length < 3) continue;
     if (ending === 's' && /[su]$/.test(cut)) continue;
     const undoubled = /([bdgmnprt])\1$/.test(cut) && ending !== 's' && ending !== 'ly' ? cut.slice(0, -1) : cut;
+    if (ending === 'ed' && (PART_WORDS.has(undoubled) || PART_WORDS.has(cut) || PART_WORDS.has(`${cut}e`))) return doneWith(undoubled);
     return undoubled.endsWith('e') ? undoubled.slice(0, -1) : undoubled;
   }
   return word.endsWith('e') ? word.slice(0, -1) : word;
 }
+
+/** The state that comes of using a part: "latch" gives that of "latched". */
+export const doneWith = (part: string): string => `${part.endsWith('e') ? part.slice(0, -1) : part}+ed`;
 
 const IRREGULAR: ReadonlyMap<string, string> = new Map(
   Object.entries({

@@ -4,7 +4,7 @@
  */
 import type { ChoiceExpects, Position, StateExpects } from '../checks/expects.ts';
 import { type ConditionLexicon, lexiconFor, ownWords, type Sense, type Term, termsOf } from './conditionLexicon.ts';
-import { DEGREE_WORDS, HARM_NOUNS, PART_WORDS, type Polarity, stem } from './conditionWords.ts';
+import { DEGREE_WORDS, doneWith, HARM_NOUNS, PART_WORDS, type Polarity, stem } from './conditionWords.ts';
 import type { InterpretContext, UnclearWhy } from './meaning.ts';
 import { PhraseTable, phraseAt } from './phraseMatch.ts';
 import { placeAt, resolvePlace } from './positions.ts';
@@ -313,6 +313,7 @@ interface Seen {
   readonly stem: string;
   readonly negated: boolean;
   readonly phrase: string;
+  readonly isWeak: boolean;
 }
 
 /** Understand a state or a choice. Linear in the words, never throws. */
@@ -371,11 +372,17 @@ function parseStatement(input: ConditionInput): ConditionResult {
   const { words, expects, uses } = input;
   const lexicon = lexiconFor(expects);
   const unclear = (why: UnclearWhy, strangers = 0): ConditionResult => ({ kind: 'unclear', why, strangers });
-  const { answer, from } = leadingAnswer(words, uses);
+  if (isAside(words, [], 'no')) return unclear('chatter');
+  const { answer, from } = leadingAnswer(words, lexicon, uses);
   const rest = words.slice(from);
   const restUses = uses.over(rest);
   const terms = termsOf(rest);
-  const { seen, strays } = look(lexicon, terms);
+  const looked = look(lexicon, terms);
+  // "up" by itself may say it all; beside "locked" it says nothing.
+  const strong = looked.seen.filter(({ isWeak }) => !isWeak);
+  const spoken = strong.length > 0 ? strong : looked.seen;
+  const seen = spoken.length > 0 ? spoken : silentlySeen(lexicon, rest);
+  const strays = looked.seen.length > 0 || seen.length === 0 ? looked.strays : looked.strays.filter(({ from: start }) => !seen.some((one) => start >= one.from && start < one.next));
   for (const one of seen) restUses.mark(one.from, one.next, 'state');
   for (const term of terms) if (term.stem === 'not') restUses.mark(term.from, term.next, 'negation');
   const places = placesIn(rest, input, seen);
@@ -400,15 +407,31 @@ function parseStatement(input: ConditionInput): ConditionResult {
       own: false,
     };
   }
+  if (seen.length === 0 && expects.kind === 'state' && strangers.length === 0 && exceptionIn(rest, seen) === 'problem')
+    return { kind: 'verdict', verdict: 'problem', option: null, positions: places.positions, detail: detailOf(words, from, [], 1, expects), certainty: 0.8, own: false };
   if (seen.length === 0) return bare(input, answer, rest, terms, strangers, places);
+  if (rest.some((_, at) => phraseAt(rest, at, ['or', 'not']) !== null)) return unclear('alternatives', strangers.length);
+  const exception = exceptionIn(rest, seen);
+  if (exception === 'unclear') return unclear('ambiguous', strangers.length);
+  if (exception === 'problem' && expects.kind === 'state')
+    return {
+      kind: 'verdict',
+      verdict: 'problem',
+      option: null,
+      positions: places.positions,
+      detail: detailOf(words, from, [], 1, expects),
+      certainty: 0.85,
+      own: false,
+    };
   const polarities = new Set(seen.map(({ polarity }) => polarity));
   const hasBut = rest.some(({ word }) => BUT.has(word));
   let verdict: Polarity = polarities.has('problem') ? 'problem' : 'ok';
   if (polarities.size === 2) {
     if (contradicts(seen) && !hasBut) return unclear('contradiction', strangers.length);
     if (places.positions.length > 1) return unclear('ambiguous', strangers.length);
-    if (wasMended(rest)) verdict = 'ok';
   }
+  const mended = verdict === 'problem' && expects.kind === 'state' && wasMended(rest);
+  if (mended) verdict = 'ok';
   const options = new Set(seen.filter(({ polarity }) => polarity === verdict).map(({ option }) => option));
   if (expects.kind === 'choice') {
     if (options.size > 1 || (polarities.size === 2 && !hasBut)) {
@@ -424,7 +447,7 @@ function parseStatement(input: ConditionInput): ConditionResult {
   const isOwn = seen.some((one) => one.own && one.polarity === verdict);
   const conflict = answer !== null && expects.kind === 'state' && verdictOf(answer, expects) !== verdict;
   const certainty =
-    (isOwn ? 1 : 0.92) *
+    (mended ? 0.7 : isOwn ? 1 : 0.92) *
     (conflict ? 0.9 : 1) *
     (strangers.length > 0 ? Math.max(0.6, 0.85 - 0.08 * strangers.length) : 1) *
     (polarities.size === 2 ? 0.85 : 1);
@@ -433,7 +456,7 @@ function parseStatement(input: ConditionInput): ConditionResult {
 }
 
 /** The yes or no in front, if it is one of its own and does not deny what follows. */
-function leadingAnswer(words: readonly Word[], uses: Uses): { readonly answer: 'yes' | 'no' | null; readonly from: number } {
+function leadingAnswer(words: readonly Word[], lexicon: ConditionLexicon, uses: Uses): { readonly answer: 'yes' | 'no' | null; readonly from: number } {
   let at = 0;
   while (
     at < words.length &&
@@ -449,6 +472,11 @@ function leadingAnswer(words: readonly Word[], uses: Uses): { readonly answer: '
     uses.mark(at, at + 1, 'state');
     let next = at + 1;
     while (words[next]?.word === 'yes' || words[next]?.kind === 'mark') next += 1;
+    // "yeah, no, it's loose" is a no.
+    if ((words[next]?.word === 'no' || words[next]?.word === 'nope') && SUBJECTS.has(words[next + 1]?.word ?? '')) {
+      uses.mark(next, next + 1, 'negation');
+      return { answer: 'no', from: next + 1 };
+    }
     return { answer: 'yes', from: next };
   }
   if (word === 'nope' || word === 'negative') {
@@ -456,6 +484,9 @@ function leadingAnswer(words: readonly Word[], uses: Uses): { readonly answer: '
     return { answer: 'no', from: at + 1 };
   }
   if (word !== 'no') return { answer: null, from: skipped };
+  const own = lexicon.at(termsOf(words.slice(at)), 0);
+  const isSubject = words[at + 1]?.kind === 'mark' || SUBJECTS.has(words[at + 1]?.word ?? '');
+  if (!isSubject && own?.sense.own && own.sense.denies) return { answer: null, from: skipped };
   const next = words[at + 1];
   const isOwn =
     next === undefined ||
@@ -483,9 +514,20 @@ function deniesNext(words: readonly Word[], at: number): boolean {
   return HARM_NOUNS.has(behind) || PART_WORDS.has(behind);
 }
 
+/** "all there", "just got here": phrases that only small words make up. */
+function silentlySeen(lexicon: ConditionLexicon, words: readonly Word[]): readonly Seen[] {
+  for (let at = 0; at < words.length; at += 1) {
+    const found = lexicon.silentAt(words, at);
+    if (!found) continue;
+    const { polarity, option, own, phrase } = found.value;
+    return [{ polarity, option, own, phrase, from: at, next: found.next, stem: phrase, negated: false, isWeak: false }];
+  }
+  return [];
+}
+
 /** Words that may stand between a negation and what it denies. */
 const BETWEEN = new Set(
-  'see find notice spot hear feel look appear seem get be more sign of evidence kind longer visible obvious major real in on any new other particularly exactly entirely quite real big'
+  'stay keep see find notice spot hear feel look appear seem get be more sign of evidence kind longer visible obvious major real in on any new other particularly exactly entirely quite real big'
     .split(' ')
     .map(stem),
 );
@@ -514,6 +556,7 @@ function look(lexicon: ConditionLexicon, terms: readonly Term[]): Looked {
         stem: negatedPart.stem,
         negated: true,
         phrase: `no ${negatedPart.word}`,
+        isWeak: false,
       });
     }
     negations = 0;
@@ -529,13 +572,31 @@ function look(lexicon: ConditionLexicon, terms: readonly Term[]): Looked {
       const last = terms[found.next - 1];
       const isOdd: boolean = negations % 2 === 1 || (carried && found.sense.polarity === 'problem');
       const denies = found.sense.denies;
-      seen.push(seenOf(found.sense, isOdd && !denies, first, last, lexicon));
+      // A phrase that denies is only turned by a negation of its own: "isn't not latched".
+      const turned: boolean = denies ? negations % 2 === 1 : isOdd;
+      const isLost = turned && found.sense.option !== null && lexicon.optionCount > 2;
+      if (!isLost) seen.push(seenOf(found.sense, turned, first, last, lexicon));
       carried = denies
         ? found.sense.polarity === 'ok' && followedByOr(terms, found.next)
         : isOdd && followedByOr(terms, found.next);
       negations = 0;
       negatedPart = null;
       at = found.next;
+      continue;
+    }
+    const inside = deniedInside(lexicon, terms, at);
+    if (inside && negations === 0) {
+      seen.push(seenOf(inside.sense, true, term, terms[inside.next - 1], lexicon));
+      at = inside.next;
+      continue;
+    }
+    // "won't latch": what is not done with a part is a state that is not reached.
+    const done = negations > 0 && PART_WORDS.has(term.word) && terms[at - 1]?.word === 'not' ? lexicon.at([{ ...term, stem: doneWith(term.stem) }], 0) : null;
+    if (done) {
+      seen.push(seenOf(done.sense, negations % 2 === 1, term, term, lexicon));
+      negations = 0;
+      negatedPart = null;
+      at += 1;
       continue;
     }
     at += 1;
@@ -563,6 +624,15 @@ function look(lexicon: ConditionLexicon, terms: readonly Term[]): Looked {
   }
   reset();
   return { seen, strays };
+}
+
+/** "the cap isn't on" where "cap is on" is known. */
+function deniedInside(lexicon: ConditionLexicon, terms: readonly Term[], at: number): { readonly sense: Sense; readonly next: number } | null {
+  const place = terms.findIndex((term, index) => index > at && index < at + 4 && term.stem === 'not');
+  if (place < 0) return null;
+  const without = [...terms.slice(at, place), ...terms.slice(place + 1, place + 5)];
+  const found = lexicon.at(without, 0);
+  return found && found.next > place - at && !found.sense.denies ? { sense: found.sense, next: at + found.next + 1 } : null;
 }
 
 const followedByOr = (terms: readonly Term[], at: number): boolean => {
@@ -594,6 +664,7 @@ function seenOf(
     stem: first?.stem === 'not' ? (last?.stem ?? '') : (first?.stem ?? ''),
     negated,
     phrase: sense.phrase,
+    isWeak: sense.weak === true,
   };
 }
 
@@ -637,6 +708,22 @@ function contradicts(seen: readonly Seen[]): boolean {
       if (general.has(one.stem) && general.has(other.stem)) return true;
     }
   return false;
+}
+
+/** "everything but the clip", "all but one", "only the left one works": not all of it is right. */
+function exceptionIn(words: readonly Word[], seen: readonly Seen[]): 'problem' | 'unclear' | null {
+  if (seen.some(({ polarity }) => polarity === 'problem')) return null;
+  const but = words.findIndex(({ word }, at) => BUT.has(word) && word !== 'only' && word !== 'other' && at > 0);
+  if (but > 0 && !seen.some(({ from }) => from > but)) {
+    const behind = words.slice(but + 1).filter(({ kind, word }) => kind !== 'mark' && !FILLERS.has(word));
+    const isPart = words.slice(but + 1).some(({ word }) => PART_WORDS.has(word) || word === 'one');
+    if (isPart) return 'problem';
+    if (behind.length > 0) return 'unclear';
+  }
+  const only = words.findIndex(({ word }) => word === 'only');
+  const next = words[words[only + 1]?.word === 'the' ? only + 2 : only + 1]?.word ?? '';
+  if (only >= 0 && seen.length > 0 && /^(one|left|right|front|rear|half|two|some)$/.test(next)) return 'problem';
+  return null;
 }
 
 /** "it was loose but I tightened it", "loose, fixed it": what holds is what is there now. */
@@ -716,7 +803,7 @@ function unsureIn(
 }
 
 const KNOWN_AROUND = new Set(
-  'but except though although however only besides apart other than not no yes and or nor if near next on in at from under over behind along where between through into onto off out up down around about because since so still again also too side bit little lot some few couple lots several new old big small long short deep light heavy half quarter inch inches foot turn times maybe it starting beginning getting coming going gone looks showing through couple there is was been has bottom top inside outside middle end edge all way needs need should'.split(
+  'tightened fixed snugged replaced closed but except though although however only besides apart other than stamped marked printed says labeled not no yes and or nor if near next on in at from under over behind along where between through into onto off out up down around about because since so still again also too side bit little lot some few couple lots several new old big small long short deep light heavy half quarter inch inches foot turn times maybe it starting beginning getting coming going gone looks showing through couple there is was been has bottom top inside outside middle end edge all way needs need should'.split(
     ' ',
   ),
 );
@@ -745,8 +832,11 @@ function strangersAmong(
     .filter((word) => words.length > 0 && word !== '');
 }
 
+const PEOPLE = new Set(['you', 'your', 'he', 'him', 'his', 'me', 'my']);
+
 /** A question, an order, a plan: talk about a condition that does not state one. */
-function isAside(words: readonly Word[], seen: readonly Seen[]): boolean {
+function isAside(words: readonly Word[], seen: readonly Seen[], only: string | null = null): boolean {
+  if (only === null && words.some(({ word }, at) => PEOPLE.has(word) && words[at - 1]?.word !== 'to' && words[at - 1]?.word !== 'for')) return true;
   let start = 0;
   while (words[start]?.kind === 'mark' || /^(uh|um|well|so|hey|okay|and|but|oh|yes|no)$/.test(words[start]?.word ?? ''))
     start += 1;
@@ -754,6 +844,7 @@ function isAside(words: readonly Word[], seen: readonly Seen[]): boolean {
     const found = NOT_A_STATEMENT.at(words, at);
     if (!found) continue;
     const first = words[at]?.word ?? '';
+    if (only !== null && first !== only) continue;
     if (seen.some((one) => at >= one.from && found.next <= one.next)) continue;
     const opens = [
       'is',
@@ -810,7 +901,9 @@ function bare(
   const unclear = (why: UnclearWhy): ConditionResult => ({ kind: 'unclear', why, strangers: strangers.length });
   if (strangers.length > 0) return unclear(strangers.length === 1 && answer !== null ? 'ambiguous' : 'chatter');
   if (terms.some(({ word }) => NOT_ANSWERS.has(word))) return unclear('no-value');
-  const isElliptic = rest.some(({ word }) => ELLIPTIC.has(word)) && rest.some(({ word }) => SUBJECTS.has(word));
+  const isElliptic =
+    rest.some(({ word }) => ELLIPTIC.has(word)) &&
+    rest.every(({ kind, word }) => kind === 'mark' || ELLIPTIC.has(word) || SUBJECTS.has(word) || DEGREE_WORDS.has(word) || YES_WORDS.has(word));
   const isDenied = terms.filter(({ stem: root }) => root === 'not').length % 2 === 1;
   const content = terms.filter(
     ({ stem: root, word }) => root !== 'not' && root !== ',' && !DEGREE_WORDS.has(word) && !FILLERS.has(word),

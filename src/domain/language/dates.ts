@@ -75,6 +75,7 @@ const WORDS_OF_DATES = new Set([
 ]);
 const PREFIX = new PhraseTable(
   [
+    'd o t',
     'last four digits are',
     'last four digits',
     'last four are',
@@ -281,7 +282,8 @@ function weekCodes(figures: readonly Figure[]): Found {
   if (first && (first.kind === 'digit' || first.digits.length === 1)) {
     // One figure for the week only where it was said to be a week, or where the year that follows is whole.
     for (const { year, next } of readYears(figures, 1)) {
-      const isTwoGroups = figures.length === next && (first.week || first.kind === 'ordinal' || next - 1 > 1);
+      const yearDigits = figures.slice(1, next).reduce((sum, figure) => sum + figure.digits.length, 0);
+      const isTwoGroups = first.kind === 'ordinal' || yearDigits >= 4 || figures[2]?.kind === 'thousand';
       if (next === figures.length && codes.size === 0 && (first.week || isTwoGroups) && first.digits !== '0')
         add(first.digits.padStart(2, '0'), year);
     }

@@ -41,7 +41,8 @@ export function interpret(text: string, context: InterpretContext): Meaning {
   if (context.mode === 'free') return freeText(text, tokens);
   const attempt: Attempt = { text: text.slice(0, MAX_TEXT_LENGTH), tokens, words, context };
   if (words.every(({ kind }) => kind === 'mark')) return unclear(new Uses(tokens), 'empty');
-  const command = findCommand(words, context.names.map(plainWords));
+  // "quiet" is an answer where it is one of the check's own words.
+  const command = isOwnPhrase(words, context.expects) ? null : findCommand(words, context.names.map(plainWords));
   if (words.length > LONGEST_ANSWER && command?.command !== 'note' && command?.command !== 'skip')
     return unclear(new Uses(tokens), 'chatter');
   if (command) {
@@ -55,8 +56,22 @@ export function interpret(text: string, context: InterpretContext): Meaning {
   const named = namedAnswer(attempt);
   const own = ownAnswer(attempt);
   const answer = chooseBetween(own, named);
-  if (answer.intent !== 'unclear') return answer;
-  return correctionOfPrevious(attempt) ?? answer;
+  // A number that begins with a "no" takes back the one before; a state that does answers the question.
+  const isObjection = answer.intent === 'reading' || answer.intent === 'date' || answer.intent === 'unclear';
+  const isPlaced = answer.intent === 'reading' && answer.readings.some(({ position }) => position !== null && position === context.position);
+  if (isObjection && !isPlaced && answer.about === null) return correctionOfPrevious(attempt) ?? answer;
+  return answer;
+}
+
+/** Whether the words are one of the check's own phrases and nothing else. */
+function isOwnPhrase(words: readonly Word[], expects: Expects): boolean {
+  if (expects.kind !== 'state' && expects.kind !== 'choice') return false;
+  const said = words
+    .filter(({ kind }) => kind !== 'mark')
+    .map(({ word }) => word)
+    .join(' ');
+  const phrases = expects.kind === 'state' ? [...expects.ok, ...expects.problem] : expects.options.flatMap((option) => option.phrases);
+  return phrases.some((phrase) => plainWords(phrase).join(' ') === said);
 }
 
 /** A note or a reason: every word is content, except a bare command to leave it. */
@@ -88,7 +103,7 @@ function commandMeaning({ text, tokens }: Attempt, found: FoundCommand): Meaning
 }
 
 /** Commands that step aside for an answer in the same breath: "hold on, it's sixty-two", "sixty-two, next". */
-const YIELDING: ReadonlySet<Command> = new Set(['wait', 'resume', 'next', 'repeat', 'louder', 'quieter', 'undo', 'back']);
+const YIELDING: ReadonlySet<Command> = new Set(['wait', 'resume', 'next', 'undo']);
 
 /** The answer beside a command, when it stands by itself and the command would lose it. */
 function answerBesideCommand(attempt: Attempt, found: FoundCommand): Meaning | null {
@@ -99,7 +114,9 @@ function answerBesideCommand(attempt: Attempt, found: FoundCommand): Meaning | n
       ? words.slice(found.next)
       : [...words.slice(0, found.from), ...words.slice(found.next)];
   if (!rest.some(({ kind, word }) => kind !== 'mark' && !FILLERS.has(word))) return null;
-  const meaning = ownAnswer({ ...attempt, words: rest });
+  // "right rear, hang on, fifty-nine": what stands before belongs to the answer too.
+  const entire = found.command === 'wait' && found.from > 0 ? ownAnswer(attempt) : null;
+  const meaning = entire !== null && entire.intent === 'reading' ? entire : ownAnswer({ ...attempt, words: rest });
   if (meaning.intent === 'unclear' || meaning.intent === 'command' || meaning.certainty < 0.75) return null;
   if (meaning.intent === 'verdict' && meaning.verdict === 'unsure') return null;
   // "scratch that, sixty-two" is about what was just kept, where something was.
@@ -461,6 +478,9 @@ function correctionOfPrevious(attempt: Attempt, objected = false): Meaning | nul
   if (!objects && !changes) return null;
   const start = first && OBJECTIONS.has(first.word) && !changes ? words.indexOf(first) + 1 : 0;
   const rest = words.slice(start);
+  const positions = [...new Set([...(previous.position === null ? [] : [previous.position]), ...context.positions])];
+  const moved = movedPlace(attempt, rest, previous, positions);
+  if (moved) return moved;
   const isOnlyNo = rest.every(
     ({ kind, word }) => kind === 'mark' || FILLERS.has(word) || NO_WORDS.has(word) || OBJECTIONS.has(word),
   );
@@ -470,14 +490,13 @@ function correctionOfPrevious(attempt: Attempt, objected = false): Meaning | nul
     uses.mark(0, words.length, 'command');
     return whole(uses, { intent: 'command', command: 'undo', text: null }, 0.8);
   }
-  const positions = [...new Set([...(previous.position === null ? [] : [previous.position]), ...context.positions])];
   const asked: Asked = { expects: previous.expects, names: previous.names, position: previous.position, positions, last: null };
   const meaning = answerTo({ ...attempt, words: rest }, asked);
   if (meaning.intent !== 'unclear' && meaning.intent !== 'command') {
     const isNamed = meaning.intent === 'reading' && meaning.readings.some(({ position }) => position !== null);
     return { ...meaning, corrects: isNamed && changes ? 'named' : 'previous', about: previous.key };
   }
-  return movedPlace(attempt, rest, previous, positions);
+  return null;
 }
 
 /** "no, the right one": the value stays, the place was wrong. */

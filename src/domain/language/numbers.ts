@@ -56,6 +56,7 @@ function homophoneInside(words: readonly Word[], at: number, run: readonly RunIt
   const next = words[at + 1];
   const nextAtom = atomOf(next);
   const last = run.at(-1)?.atom;
+  if (options.homophones === 'anywhere' && isThirtySeconds(words, at + 1)) return atom;
   if (options.homophones === 'anywhere') return nextAtom && !isNought(nextAtom) && nextAtom.kind !== 'hundred' ? undefined : atom;
   if (last === undefined) return nextAtom && (isNought(nextAtom) || nextAtom.kind === 'hundred') ? atom : undefined;
   if (last === 'and') return nextAtom ? undefined : atom;
@@ -313,13 +314,17 @@ function bareFractionAt(
   const run = runAt(words, at, options).filter(({ atom }) => atom !== 'and');
   const [first] = run;
   if (!first || first.atom === 'and') return null;
-  const group = below100(
-    run.map(({ atom }) => atom),
-    0,
-  );
-  if (!group || group.value === 0) return null;
+  const atoms = run.map(({ atom }) => atom);
+  // "one two thirty-seconds" is twelve of them, digit by digit.
+  const digits = digitString(atoms);
+  const behindRun = (run.at(-1)?.at ?? at) + 1;
+  if (digits !== null && denominatorAt(words, behindRun, options)?.den === 32)
+    return { num: Number(digits), den: 32, end: denominatorAt(words, behindRun, options)?.end ?? behindRun };
+  const group = below100(atoms, 0);
+  if (!group) return null;
   const den = denominatorAt(words, (run[group.next - 1]?.at ?? at) + 1, options);
-  return den ? { num: group.value, den: den.den, end: den.end } : null;
+  if (!den || (group.value === 0 && den.den !== 32)) return null;
+  return { num: group.value, den: den.den, end: den.end };
 }
 
 /**
@@ -371,12 +376,22 @@ export function numbersAt(words: readonly Word[], at: number, options: NumberOpt
     const homophone = atoms.some((atom) => atom !== 'and' && atom.homophone);
     const end = lastItem.at + 1;
     for (const whole of wholes(atoms, options)) {
-      for (const one of continued(words, end, whole, homophone, options)) add(one);
+      // "twenty-one thirty-seconds" is never twenty and one.
+      if (!splitsCardinal(lastItem.atom, run[count]?.atom) && !splitsDigits(words, run, count, options)) for (const one of continued(words, end, whole, homophone, options)) add(one);
       add({ ...whole, end, homophone, fraction: null });
     }
   }
   return found.sort((a, b) => b.end - a.end);
 }
+
+const splitsCardinal = (last: Atom, next: Atom | 'and' | undefined): boolean =>
+  last.kind === 'tens' && next !== undefined && next !== 'and' && next.kind === 'digit';
+
+/** "one two thirty-seconds": digits of one number, not one and two of them. */
+const splitsDigits = (words: readonly Word[], run: readonly RunItem[], count: number, options: NumberOptions): boolean =>
+  count < run.length &&
+  digitString(run.map(({ atom }) => atom)) !== null &&
+  denominatorAt(words, (run.at(-1)?.at ?? 0) + 1, options)?.den === 32;
 
 /** A whole number with what follows it: a point, a half, three quarters, thirty-seconds. */
 function continued(
@@ -398,7 +413,9 @@ function continued(
   const isWrittenHyphen = words[end]?.word === '-' && words[end + 1]?.kind === 'fraction';
   const from = end + (hasAnd || isWrittenHyphen ? 1 : 0);
   const fraction = bareFractionAt(words, from, { ...options, thirtySeconds: false });
-  if (fraction && fraction.num < fraction.den) {
+  // "one half" is a half, never one and a half.
+  const isBareWord = !hasAnd && /^(half|quarter)$/.test(words[from]?.word ?? '');
+  if (fraction && !isBareWord && fraction.num < fraction.den) {
     const { num, den, end: after } = fraction;
     // "five and a half thirty-seconds"
     const more = denominatorAt(words, after, { ...options, thirtySeconds: false });

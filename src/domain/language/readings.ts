@@ -51,7 +51,7 @@ interface Value {
 }
 
 type Item =
-  | { readonly kind: 'value'; readonly value: Value; readonly pauseBefore: boolean }
+  | { readonly kind: 'value'; readonly value: Value; readonly pauseBefore: boolean; readonly isDitto?: boolean }
   | { readonly kind: 'place'; readonly place: SaidPlace; readonly pauseBefore: boolean }
   | { readonly kind: 'everywhere'; readonly both: boolean; readonly pauseBefore: boolean }
   | { readonly kind: 'correction' }
@@ -93,7 +93,6 @@ const BOUNDS = new PhraseTable(
     'north of',
     'south of',
     'upwards of',
-    'up to',
     'or more',
     'or less',
     'or better',
@@ -350,6 +349,19 @@ function scan(input: ReadingsInput, homophones: NumberOptions['homophones']): Fi
       use(hedge.next, 'hedge');
       continue;
     }
+    const isIdentity = expects.kind === 'count' && NOT_A_NUMBER_AFTER_NUMBER.has(word.word);
+    if (isIdentity && (numberAtom(words[at + 1]?.word ?? '') || words[at + 1]?.kind === 'digits')) {
+      found.identity = true;
+      use(at + 1, 'filler');
+      continue;
+    }
+    if (expects.kind === 'count' && word.word === 'couple') {
+      found.hedged = true;
+      push({ kind: 'value', value: { value: 2, unit: 'count', unitSaid: false, certainty: 0.9 }, pauseBefore: pause });
+      use(at + 1, 'number');
+      at = afterNoun(words, at, expects, uses);
+      continue;
+    }
     const named = input.names.map((name) => phraseAt(words, at, name)).find((next) => next !== null);
     if (named !== undefined && named !== null) {
       use(named, 'name');
@@ -367,13 +379,19 @@ function scan(input: ReadingsInput, homophones: NumberOptions['homophones']): Fi
       use(everywhere.next, 'position');
       continue;
     }
+    const upTo = upToAt(words, at, dimensionOf(expects));
+    if (upTo !== null) {
+      if (upTo.isBound) found.range = true;
+      use(at + 2, 'filler');
+      continue;
+    }
     const bound = BOUNDS.at(words, at);
     if (bound) {
       found.range = true;
       use(bound.next, 'hedge');
       continue;
     }
-    if (isPronounOne(words, at, found.items)) {
+    if (isPronounOne(words, at, found.items) && !isOnlyTheOne(words, at, expects)) {
       use(at + 1, 'filler');
       continue;
     }
@@ -385,6 +403,11 @@ function scan(input: ReadingsInput, homophones: NumberOptions['homophones']): Fi
     if (word.word === 'number' || (NOT_A_NUMBER_AFTER_NUMBER.has(word.word) && expects.kind === 'count')) {
       if (numberAtom(words[at + 1]?.word ?? '') || words[at + 1]?.kind === 'digits') found.identity = true;
       use(at + 1, 'filler');
+      continue;
+    }
+    if (expects.kind === 'reading' && isPeople(words, at)) {
+      found.strangers += 1;
+      at += 1;
       continue;
     }
     const said = valueAt(words, at, expects, options);
@@ -421,7 +444,7 @@ function scan(input: ReadingsInput, homophones: NumberOptions['homophones']): Fi
     const ditto = DITTO.at(words, at);
     if (ditto && found.items.some((item) => item.kind === 'value')) {
       const last = found.items.findLast((item) => item.kind === 'value');
-      if (last?.kind === 'value') push({ kind: 'value', value: last.value, pauseBefore: pause });
+      if (last?.kind === 'value') push({ kind: 'value', value: last.value, pauseBefore: pause, isDitto: true });
       use(ditto.next, 'detail');
       continue;
     }
@@ -473,6 +496,10 @@ function scan(input: ReadingsInput, homophones: NumberOptions['homophones']): Fi
       use(at + 1, 'state');
       continue;
     }
+    if (word.word === 'meter' && !words[at - 1]?.kind.startsWith('digit')) {
+      use(at + 1, 'filler');
+      continue;
+    }
     const ownUnit = unitAt(words, at, dimensionOf(expects));
     if (ownUnit) {
       if (ownUnit.unit !== null && expects.kind === 'reading' && UNITS[ownUnit.unit].dimension !== dimensionOf(expects))
@@ -490,12 +517,29 @@ function scan(input: ReadingsInput, homophones: NumberOptions['homophones']): Fi
   return found;
 }
 
+/** "down to three" and "it's up to sixty" read; "up to sixty" alone is a bound. */
+function upToAt(words: readonly Word[], at: number, dimension: Dimension | null): { readonly isBound: boolean } | null {
+  const word = words[at]?.word;
+  if ((word !== 'up' && word !== 'down') || words[at + 1]?.word !== 'to') return null;
+  if (word === 'down' || dimension === 'temperature') return { isBound: false };
+  const before = words[at - 1]?.word ?? '';
+  return { isBound: !['is', 'now', 'are', 'am', 'got', 'came', 'went', 'went', 'pumped', 'back'].includes(before) };
+}
+
 /** "no" before "I said two" is an answer to something else; before "movement" it counts. */
 function isAnswerNo(words: readonly Word[], at: number, next: number): boolean {
   const isBare = next === at + 1 && (words[at]?.word === 'no' || words[at]?.word === 'nope');
   if (!isBare) return false;
   return words.length > next;
 }
+
+/** "just the one" counts. */
+const isOnlyTheOne = (words: readonly Word[], at: number, expects: ReadingExpects | CountExpects): boolean =>
+  expects.kind === 'count' && words[at]?.word === 'one' && words[at - 1]?.word === 'the' && /^(only|just)$/.test(words[at - 2]?.word ?? '');
+
+/** "these two", "you two": people or things, not a value. */
+const isPeople = (words: readonly Word[], at: number): boolean =>
+  numberAtom(words[at]?.word ?? '') !== undefined && /^(these|those|you|us|other|my|your|his|her|our)$/.test(words[at - 1]?.word ?? '');
 
 /** "this one", "the left one": a pronoun, unless a number goes on from it. */
 function isPronounOne(words: readonly Word[], at: number, items: readonly Item[]): boolean {
@@ -660,7 +704,7 @@ function valueAt(
   // "an inch and a half", "a foot and a half"
   const article = articleUnit(words, from, expects);
   const spoken = article ? [] : numbersAt(words, from, options).filter((one) => !isLoneOh(words, from, one));
-  const candidates = article ? [article] : spoken.map((one) => withUnit(words, one, expects));
+  const candidates = article ? [article] : spoken.map((one) => withUnit(words, from, one, expects));
   if (candidates.length === 0) return null;
   const longest = Math.max(...candidates.map(({ next }) => next));
   const farthest = candidates.filter(({ next }) => next === longest);
@@ -672,16 +716,15 @@ function valueAt(
   // Digits or pairs that make no possible number may be two numbers in a row: take the first and go on.
   const isRun = !article && farthest.every(({ form }) => form === 'digits' || form === 'pairs' || form === 'short-decimal');
   if (values.length === 0 && isRun && sign > 0) {
-    const shorter = spoken.filter(({ end }) => end < Math.max(...spoken.map((one) => one.end)));
-    const parts = shorter.map((one) => withUnit(words, one, expects));
-    const end = Math.max(0, ...parts.map(({ next }) => next));
-    const choices = distinctValues(
-      parts
-        .filter(({ next }) => next === end)
-        .flatMap(({ raws }) => raws.map((raw) => checked(raw, expects)))
-        .flatMap((one) => (one.kind === 'value' ? [one.value] : [])),
-    );
-    if (choices.length > 0) return { next: end, choices, outside: [], wrongUnit: false, notAStep: false, single: false };
+    const ends = [...new Set(spoken.map(({ end }) => end))].sort((one, other) => other - one).slice(1);
+    for (const end of ends) {
+      const parts = spoken.filter((one) => one.end === end).map((one) => withUnit(words, from, one, expects));
+      const choices = distinctValues(
+        parts.flatMap(({ raws }) => raws.map((raw) => checked(raw, expects))).flatMap((one) => (one.kind === 'value' ? [one.value] : [])),
+      );
+      const next = Math.max(...parts.map((part) => part.next));
+      if (choices.length > 0) return { next, choices, outside: [], wrongUnit: false, notAStep: false, single: false };
+    }
   }
   return { next: longest, choices: onSteps(values, expects), outside, wrongUnit, notAStep, single: true };
 }
@@ -742,7 +785,7 @@ function trailingFraction(
 }
 
 /** The unit behind a number, what the fraction implies, and "below" behind a temperature. */
-function withUnit(words: readonly Word[], one: SpokenNumber, expects: ReadingExpects | CountExpects): Candidate {
+function withUnit(words: readonly Word[], from: number, one: SpokenNumber, expects: ReadingExpects | CountExpects): Candidate {
   const dimension = dimensionOf(expects);
   let next = one.end;
   let { value } = one;
@@ -785,8 +828,8 @@ function withUnit(words: readonly Word[], one: SpokenNumber, expects: ReadingExp
     }
     // "two feet three inches"
     if (unit === 'ft' && expects.kind === 'reading') {
-      const from = words[next]?.word === 'and' ? next + 1 : next;
-      const inches = numbersAt(words, from, optionsFor(expects, 'inside'))
+      const rest = words[next]?.word === 'and' ? next + 1 : next;
+      const inches = numbersAt(words, rest, optionsFor(expects, 'inside'))
         .map((number) => ({ number, unit: unitAt(words, number.end, dimension) }))
         .find((entry) => entry.unit?.unit === 'in');
       if (inches?.unit) {
@@ -802,7 +845,7 @@ function withUnit(words: readonly Word[], one: SpokenNumber, expects: ReadingExp
   }
   if (expects.kind === 'reading' && expects.unit === '32nds' && unit === null && one.fraction && one.fraction.den !== 2) {
     // Three sixteenths on a tread gauge are inches; a bare quarter is anybody's guess.
-    if (one.fraction.whole === null && one.fraction.den >= 8) unit = 'in';
+    if (one.fraction.den >= 8) unit = 'in';
   }
   if (expects.kind === 'reading' && expects.min < 0) {
     const below = belowAt(words, next);
@@ -817,6 +860,10 @@ function withUnit(words: readonly Word[], one: SpokenNumber, expects: ReadingExp
       }
     }
   }
+  // "half" and no unit is a part of something that was not said.
+  const isBarePart = one.fraction !== null && one.fraction.whole === null && one.fraction.den <= 4 && !unitSaid && one.end === from + 1 && words[from]?.kind === 'word';
+  if (isBarePart && expects.kind === 'reading' && !expects.forms.includes('quarter') && dimension !== 'length')
+    return { raws: [], next, form: one.form };
   return { raws: [{ value, unit, unitSaid, certainty }], next, form: one.form };
 }
 
@@ -935,27 +982,61 @@ function pairAfterCorrections(items: readonly Item[]): Paired {
   }
   const filled = segments.filter((segment) => segment.length > 0);
   let drafts: Draft[] = [];
-  for (const [index, segment] of filled.entries()) {
-    const next = pair(segment);
+  let isDangling = false;
+  for (const [index, whole] of filled.entries()) {
+    const { segment, dangles } = withoutDangling(whole, index < filled.length - 1);
+    const next = pair(segment) ?? headAndRest(segment, index > 0);
     if (next === null || typeof next === 'string') return next;
-    if (index === 0) {
-      drafts = [...next];
-      continue;
-    }
-    const [only] = next;
-    const last = drafts.at(-1);
-    if (next.length === 1 && only && last) {
-      const merged: Draft = { place: only.place ?? last.place, value: only.value ?? last.value };
-      const same = drafts.findIndex((draft) => samePlace(draft.place, only.place) && only.place !== null && only.value !== null);
-      drafts = same >= 0 ? drafts.map((draft, at) => (at === same ? merged : draft)) : [...drafts.slice(0, -1), merged];
-    } else drafts = [...next];
+    if (index === 0 || isDangling) drafts = [...drafts, ...next];
+    else drafts = corrected(drafts, next);
+    isDangling = dangles;
   }
   // A place without a value, or a value without its place among several.
   return drafts.some(({ value }) => value === null) ? null : drafts;
 }
 
+/** "five, left front, no, left rear six": the place before the correction is taken back with it. */
+function withoutDangling(segment: readonly Item[], isCorrected: boolean): { readonly segment: readonly Item[]; readonly dangles: boolean } {
+  const last = segment.at(-1);
+  const dangles = isCorrected && segment.length > 2 && last?.kind === 'place' && segment[0]?.kind === 'place';
+  return { segment: dangles ? segment.slice(0, -1) : segment, dangles };
+}
+
+/** "no, sixty, right front sixty-one": the first value corrects, the others are new. */
+function headAndRest(segment: readonly Item[], isCorrection: boolean): Paired {
+  const [head, ...rest] = segment;
+  if (!isCorrection || head?.kind !== 'value' || rest.length === 0) return null;
+  const others = pair(rest);
+  return others === null || typeof others === 'string' ? others : [{ place: null, value: head.value }, ...others];
+}
+
+/** What was said before, with the first of `next` in place of what it corrects and the others added. */
+function corrected(drafts: readonly Draft[], next: readonly Draft[]): Draft[] {
+  const [first, ...more] = next;
+  const last = drafts.at(-1);
+  if (!first || !last) return [...next];
+  const merged: Draft = { place: first.place ?? last.place, value: first.value ?? last.value };
+  const same = drafts.findIndex((draft) => samePlace(draft.place, first.place) && first.place !== null && first.value !== null);
+  const fixed = same >= 0 ? drafts.map((draft, at) => (at === same ? merged : draft)) : [...drafts.slice(0, -1), merged];
+  return [...fixed, ...more];
+}
+
 const samePlace = (a: Draft['place'], b: Draft['place']): boolean =>
   a === b || (typeof a === 'object' && typeof b === 'object' && a !== null && b !== null && a.side === b.side && a.end === b.end);
+
+/** "left sixty, same on the right" in the order of "left sixty, right the same". */
+function dittosBehindPlaces(segment: readonly Item[]): readonly Item[] {
+  const ordered = [...segment];
+  for (let at = 0; at + 1 < ordered.length; at += 1) {
+    const [item, next] = [ordered[at], ordered[at + 1]];
+    if (item?.kind === 'value' && item.isDitto && next?.kind === 'place') {
+      ordered[at] = next;
+      ordered[at + 1] = item;
+      at += 1;
+    }
+  }
+  return ordered;
+}
 
 /** One stretch without corrections: places and values that alternate. */
 function pair(segment: readonly Item[]): Paired {
@@ -964,10 +1045,10 @@ function pair(segment: readonly Item[]): Paired {
   }
   const row: { readonly kind: 'P' | 'V'; readonly place?: Draft['place']; readonly value?: Value; readonly pause: boolean }[] =
     [];
-  for (const item of segment) {
+  for (const item of dittosBehindPlaces(segment)) {
     if (item.kind === 'value') {
       const before = row.at(-1);
-      if (before?.kind === 'V') {
+      if (before?.kind === 'V' && !item.isDitto) {
         if (!sameValue(before.value, item.value)) return 'alternatives';
         continue;
       }

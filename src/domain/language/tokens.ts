@@ -101,6 +101,7 @@ const SPELLINGS: ReadonlyMap<string, string> = new Map(
     fivty: 'fifty',
     ninty: 'ninety',
     eigth: 'eighth',
+    em: 'them',
     niner: 'nine',
     fife: 'five',
     tyre: 'tire',
@@ -150,7 +151,7 @@ const SPOKEN_SIGNS: ReadonlyMap<string, string> = new Map([
 ]);
 
 const PIECE =
-  /(\d+\/\d+)|(\d{1,2}:\d{2}(?!\d))|(32nds?|32s(?![a-z]))|(\d{1,3}(?:,\d{3})+(?!\d)(?:\.\d+)?|\d+(?:\.\d+)?|\.\d+)|([½¼¾⅛⅜⅝⅞⅓⅔])|(\p{L}[\p{L}\p{M}]*(?:['’`ʼ]\p{L}+)*)|([°º%″"”+&~≈])|([-−–—])|([,.;:!?])/giu;
+  /(\d+\/\d+)(?:nds?(?![a-z])|ths?(?![a-z])|s(?![a-z]))?|(\d{1,2}:\d{2}(?!\d))|(32nds?|32s(?![a-z]))|(\d{1,3}(?:,\d{3})+(?!\d)(?:\.\d+)?|\d+(?:\.\d+)?|\.\d+)|([½¼¾⅛⅜⅝⅞⅓⅔])|(\p{L}[\p{L}\p{M}]*(?:['’`ʼ]\p{L}+)*)|([°º%″"”+&~≈])|([-−–—])|([,.;:!?])/giu;
 
 const isLetterOrDigit = (char: string | undefined): boolean => char !== undefined && /[\p{L}\d½¼¾]/u.test(char);
 
@@ -171,6 +172,29 @@ function wordsOf(written: string): readonly string[] {
   }
   return [spelled(bare)];
 }
+
+/** "uh huh" is a yes and "uh uh" a no; written apart they are two noises. */
+function withGrunts(words: readonly Word[]): readonly Word[] {
+  if (!words.some(({ word }) => word === 'uh' || word === 'mm' || word === 'nuh')) return words;
+  const made: Word[] = [];
+  for (let at = 0; at < words.length; at += 1) {
+    const word = words[at];
+    const next = words[at + 1];
+    if (!word) continue;
+    const said = next?.kind === 'word' && next.piece !== word.piece ? GRUNTS.get(`${word.word} ${next.word}`) : undefined;
+    made.push(said === undefined ? word : { ...word, word: said });
+    if (said !== undefined) at += 1;
+  }
+  return made;
+}
+
+const GRUNTS: ReadonlyMap<string, string> = new Map([
+  ['uh huh', 'yes'],
+  ['mm hm', 'yes'],
+  ['mm hmm', 'yes'],
+  ['uh uh', 'nope'],
+  ['nuh uh', 'nope'],
+]);
 
 /**
  * Take a transcript apart. Linear in its length; only the first {@link MAX_TEXT_LENGTH} characters are read.
@@ -209,7 +233,7 @@ export function tokenize(transcript: string): Tokens {
       else if (!isLetterOrDigit(before) && !isLetterOrDigit(after)) push(start, whole, [','], 'mark');
     } else if (mark !== undefined) push(start, whole, [mark === ',' || mark === ';' || mark === ':' ? ',' : '.'], 'mark');
   }
-  return { pieces, words, asks: /\?\s*$/.test(text) };
+  return { pieces, words: withGrunts(words), asks: /\?\s*$/.test(text) };
 }
 
 const phraseWords = new Map<string, readonly string[]>();

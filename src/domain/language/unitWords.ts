@@ -116,7 +116,8 @@ export function unitAt(words: readonly Word[], at: number, dimension: Dimension 
       if (UNITS[unit].dimension === dimension || only === null) return { unit, next };
     } else fallback ??= { unit, next };
   }
-  if (OWN_UNIT.has(first.word)) return { unit: null, next: at + 1 };
+  // Degrees where no temperature is asked for are another quantity.
+  if (OWN_UNIT.has(first.word)) return { unit: dimension === 'temperature' ? null : 'F', next: at + 1 };
   // Pounds where neither pressure nor torque nor mass is asked for: some unit, and the wrong one. A lone letter is nothing.
   return fallback !== null && first.word.length > 2 ? fallback : null;
 }
