@@ -36,10 +36,8 @@ export interface AcousticModel {
   readonly streams: number;
   readonly densities: number;
   readonly dims: number;
-  /** [codebook][stream][density][dim] */
-  readonly means: Float32Array;
-  /** Half the inverse variance, same shape. */
-  readonly precisions: Float32Array;
+  /** [codebook][stream][density][dim][mean, half the inverse variance]: side by side, since they are read together. */
+  readonly gaussians: Float32Array;
   /** Log of the normalization, [codebook][stream][density]. */
   readonly constants: Float32Array;
   /** Steps of negative log weight, [senone][stream][density]. */
@@ -182,14 +180,16 @@ export function readAcousticModel(file: Uint8Array): AcousticModel {
 
   const groups = count * streams;
   const means = dequantize(reader, groups, densities, dims);
-  const precisions = dequantize(reader, groups, densities, dims);
+  const logVariances = dequantize(reader, groups, densities, dims);
+  const gaussians = new Float32Array(2 * means.length);
   const constants = new Float32Array(groups * densities);
   for (let density = 0; density < constants.length; density += 1) {
     let constant = -0.5 * dims * Math.log(2 * Math.PI);
     for (let at = density * dims; at < (density + 1) * dims; at += 1) {
-      const variance = Math.max(Math.exp(precisions[at] ?? 0), VARIANCE_FLOOR);
+      const variance = Math.max(Math.exp(logVariances[at] ?? 0), VARIANCE_FLOOR);
       constant -= 0.5 * Math.log(variance);
-      precisions[at] = 0.5 / variance;
+      gaussians[2 * at] = means[at] ?? 0;
+      gaussians[2 * at + 1] = 0.5 / variance;
     }
     constants[density] = constant;
   }
@@ -215,8 +215,7 @@ export function readAcousticModel(file: Uint8Array): AcousticModel {
     streams,
     densities,
     dims,
-    means,
-    precisions,
+    gaussians,
     constants,
     weights,
     weightOfStep: Float32Array.from({ length: 256 }, (_, step) => Math.exp(-step * nats)),

@@ -25,6 +25,12 @@ export interface Automaton {
 /** A grammar that would need more than this is refused: it would not run on a phone. */
 const MOST_STATES = 60_000;
 
+/**
+ * A reading of the same words that is this much less likely than another counts as no less likely still: otherwise two loops of
+ * unlike weight would need a state for each number of rounds.
+ */
+const FURTHEST = -6;
+
 interface Draft {
   final: number;
   readonly arcs: Arc[];
@@ -69,7 +75,7 @@ function draftOf(rule: Rule): { drafts: Draft[]; start: number } {
     }
     const again = create();
     const body = build(part.rule, again);
-    draft(again).empty.push({ target: next, weight: 0 }, { target: body, weight: part.weight });
+    draft(again).empty.push({ target: next, weight: 0 }, { target: build(part.between, body), weight: part.weight });
     return body;
   };
 
@@ -142,7 +148,7 @@ function determinize(drafts: readonly Draft[], start: number): Building[] {
     }
     for (const [word, targets] of byWord) {
       const weight = Math.max(...targets.values());
-      const residuals = new Map([...targets].map(([target, total]) => [target, total - weight]));
+      const residuals = new Map([...targets].map(([target, total]) => [target, Math.max(FURTHEST, total - weight)]));
       state.arcs.push({ word, weight, target: idOf(relevant(closure(drafts, residuals))) });
     }
   }

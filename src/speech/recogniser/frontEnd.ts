@@ -17,7 +17,11 @@ export const FRONT_END = {
 export const FRAMES_PER_SECOND = FRONT_END.rateHz / FRONT_END.shift;
 
 /**
- * Added to every filter's energy (16-bit scale) before the logarithm. The reference adds 1e-4; then digital silence, which
- * only recordings have, pulls the cepstral mean away. This is far below any microphone's own noise.
+ * Added to every filter's energy before the logarithm, as a part of the utterance's loud energies: what lies this far below
+ * speech carries none of it, and digital silence would pull the cepstral mean away. The reference adds a constant 1e-4 (16-bit
+ * scale). Measured on the tuning clips, clean: 1e-5 80 %, 1e-4 and 1e-3 86 % of utterances.
  */
-export const ENERGY_FLOOR = 1e4;
+export const RELATIVE_FLOOR = 1e-3;
+
+/** Never less than this (16-bit scale): far below any microphone's own noise. */
+export const LEAST_FLOOR = 1e4;

@@ -7,8 +7,8 @@ export type Rule =
   | { readonly kind: 'sequence'; readonly parts: readonly Rule[] }
   /** `weight` is a natural log, 0 or below; alternatives of the same weight are equally likely. */
   | { readonly kind: 'choice'; readonly options: readonly { readonly rule: Rule; readonly weight: number }[] }
-  /** One or more times. */
-  | { readonly kind: 'repeat'; readonly rule: Rule; readonly weight: number };
+  /** One or more times, with something between. */
+  | { readonly kind: 'repeat'; readonly rule: Rule; readonly between: Rule; readonly weight: number };
 
 export const EMPTY: Rule = { kind: 'sequence', parts: [] };
 
@@ -46,7 +46,12 @@ export function optional(rule: Rule, weight = 0): Rule {
 
 /** @param weight log weight of each further time */
 export function oneOrMore(rule: Rule, weight = 0): Rule {
-  return { kind: 'repeat', rule, weight };
+  return { kind: 'repeat', rule, between: EMPTY, weight };
+}
+
+/** A rule, or several of it with `between` between them. */
+export function separated(rule: Rule, between: Rule): Rule {
+  return { kind: 'repeat', rule, between, weight: 0 };
 }
 
 /**

@@ -348,6 +348,7 @@ cuts K AH T S
 cutting K AH T IH NG
 cylinder S IH L AH N D ER|S IH L IH N D ER
 cylinders S IH L AH N D ER Z
+d D IY
 damage D AE M AH JH|D AE M IH JH
 damaged D AE M AH JH D|D AE M IH JH D
 damp D AE M P
@@ -426,6 +427,7 @@ dry D R AY
 due D UW|D Y UW
 dull D AH L
 dust D AH S T
+e IY
 each IY CH
 early ER L IY
 ease IY Z
@@ -466,6 +468,7 @@ extinguisher IH K S T IH NG G W IH SH ER
 extra EH K S T R AH
 eye AY
 eyelet AY L AH T
+f EH F
 face F EY S
 faded F EY D AH D|F EY D IH D
 fahrenheit F EH R AH N HH AY T
@@ -572,6 +575,7 @@ functional F AH NG K SH AH N AH L
 furnace F ER N AH S
 fuse F Y UW Z
 fuses F Y UW Z AH Z|F Y UW Z IH Z
+g JH IY
 gallon G AE L AH N
 gallons G AE L AH N Z
 gap G AE P
@@ -624,6 +628,7 @@ guess G EH S
 guitar G IH T AA R
 gummed G AH M D
 guys G AY Z
+h EY CH
 had HH AE D
 hairline HH EH R L AY N
 half HH AE F
@@ -740,6 +745,7 @@ it IH T
 it'll IH T AH L|IH T L
 it's IH T S
 its IH T S
+j JH EY
 jack JH AE K
 jacks JH AE K S
 jam JH AE M
@@ -757,6 +763,7 @@ july JH UW L AY|JH AH L AY
 jumped JH AH M P T
 june JH UW N
 just JH AH S T|JH IH S T
+k K EY
 keep K IY P
 keeper K IY P ER
 keepers K IY P ER Z
@@ -783,6 +790,7 @@ knock N AA K
 knocked N AA K T
 know N OW
 knuckle N AH K AH L
+l EH L
 label L EY B AH L
 ladder L AE D ER
 lady L EY D IY
@@ -947,6 +955,7 @@ mud M AH D
 muddy M AH D IY
 must M AH S T
 my M AY
+n EH N
 nail N EY L
 nailed N EY L D
 near N IH R
@@ -1137,6 +1146,7 @@ punctured P AH NG K CH ER D|P AH NG K SH ER D
 push P UH SH
 pushed P UH SH T
 put P UH T
+q K Y UW
 quarter K W AO R T ER|K AO R T ER
 quarters K W AO R T ER Z|K AO R T ER Z
 queen K W IY N
@@ -1145,6 +1155,7 @@ quiet K W AY AH T
 quieter K W AY AH T ER
 quit K W IH T
 quite K W AY T
+r AA R
 rack R AE K
 rag R AE G
 rail R EY L
@@ -1218,7 +1229,6 @@ rotor R OW T ER
 rotted R AA T IH D
 rotten R AA T AH N
 rough R AH F
-roughly R AH F L IY
 round R AW N D
 route R UW T|R AW T
 rub R AH B
@@ -1505,6 +1515,7 @@ switched S W IH CH T
 swivel S W IH V AH L
 swollen S W OW L AH N
 swung S W AH NG
+t T IY
 tab T AE B
 table T EY B AH L
 tail T EY L
@@ -1645,6 +1656,7 @@ twist T W IH S T
 twisted T W IH S T IH D
 two T UW
 type T AY P
+u Y UW
 uh AH
 um AH M
 unbolted AH N B OW L T IH D
@@ -1687,6 +1699,7 @@ visible V IH Z AH B AH L
 volt V OW L T
 voltage V OW L T AH JH|V OW L T IH JH
 volts V OW L T S
+w D AH B AH L Y UW
 wait W EY T
 walk W AO K|W AA K
 wall W AO L
@@ -1782,6 +1795,8 @@ wrapped R AE P T
 wraps R AE P S
 wrench R EH N CH
 wrong R AO NG
+x EH K S
+y W AY
 yard Y AA R D
 yeah Y AE
 year Y IH R
@@ -1794,6 +1809,7 @@ yet Y EH T
 you Y UW
 you're Y UH R|Y UW R
 your Y AO R|Y UH R
+z Z IY
 zero Z IH R OW|Z IY R OW
 zip Z IH P
 `;

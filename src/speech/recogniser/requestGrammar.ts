@@ -9,7 +9,7 @@ import type { CountExpects, DateExpects, Expects, Position, ReadingExpects } fro
 import { UNITS, type UnitId } from '../../domain/quantity/units.ts';
 import type { ListenRequest } from '../../domain/voice/ports.ts';
 import { COMMAND_PHRASES } from './commandPhrases.ts';
-import { EMPTY, oneOf, oneOrMore, optional, phrase, phrases, type Rule, sequence, weighted, word, wordsOf } from './grammar.ts';
+import { EMPTY, oneOf, optional, phrase, phrases, type Rule, separated, sequence, weighted, word, wordsOf } from './grammar.ts';
 import { phraseSet } from './phraseSet.ts';
 import {
   decimalForms,
@@ -22,17 +22,22 @@ import {
   yearForms,
 } from './spokenNumbers.ts';
 
-/** Log weights. */
+/**
+ * Log weights. An optional word costs enough that a cough or the edge of a gust is not taken for one; found by trial on the
+ * tuning clips.
+ */
 const WEIGHT = {
   unusualValue: -0.7,
   betweenSteps: -0.4,
   command: -0.7,
   other: -0.7,
-  correction: -0.7,
-  filler: -0.7,
-  several: -0.7,
+  correction: -2.2,
+  filler: -2.5,
+  hedge: -2.5,
+  place: -0.7,
+  unit: -0.2,
   unsure: -0.7,
-  again: -0.3,
+  several: -1.4,
 } as const;
 
 const POSITION_PHRASES: Readonly<Record<Position, readonly string[]>> = {
@@ -62,29 +67,14 @@ const UNIT_PHRASES: Partial<Readonly<Record<UnitId, readonly string[]>>> = {
   m: ['meters', 'meter'],
   L: ['liters', 'liter'],
   ppm: ['parts per million', 'p p m'],
-  kPa: ['kilopascals', 'kilopascal', 'kay pee ay'],
+  kPa: ['kilopascals', 'kilopascal', 'k p a'],
 };
 
-const HEDGES = ['about', 'around', 'maybe', 'roughly', 'almost', 'just under', 'just over', 'i think', 'call it'];
-const FILLERS = [
-  'uh',
-  'um',
-  "it's",
-  "that's",
-  'okay',
-  'so',
-  'i have',
-  "i've got",
-  'i got',
-  'reads',
-  'it reads',
-  'looks like',
-  'it says',
-  "they're",
-];
+const HEDGES = ['about', 'around', 'maybe', 'almost', 'just under', 'just over'];
+const FILLERS = ['uh', 'um', "it's", "that's", 'okay', "i've got", 'reads', 'it reads', 'looks like'];
 const CORRECTIONS = ['no', 'no wait', 'wait no', 'sorry', 'correction', 'i mean', 'make that', 'wait'];
 const YES = ['yes', 'yeah', 'yep', 'correct', "that's right", 'right', 'yes it is'];
-const NO = ['no', 'nope', 'wrong', "that's wrong", 'not right'];
+const NO = ['no', 'nope', 'not right', "it isn't"];
 const UNSURE = ["i don't know", 'not sure', "i'm not sure", "can't tell", "i can't tell", "can't see"];
 const SAME = ['same', 'the same', 'same as last time', 'same as before'];
 const MONTHS = [
@@ -159,7 +149,7 @@ function readingValues({ min, max, step, forms, usual }: ReadingExpects): Rule {
 
 function readingRule(expects: ReadingExpects): Rule {
   const units = oneOf(...[expects.unit, ...expects.otherUnits].flatMap(unitWords).map(phrase));
-  return sequence(optional(phrases(HEDGES), WEIGHT.filler), readingValues(expects), optional(units));
+  return sequence(optional(phrases(HEDGES), WEIGHT.hedge), readingValues(expects), optional(units, WEIGHT.unit));
 }
 
 function countRule({ min, max, noun, nonePhrases, allPhrases }: CountExpects): Rule {
@@ -235,22 +225,22 @@ function answerRule(expects: Expects): Rule {
 const filler = optional(phrases(FILLERS), WEIGHT.filler);
 const positionRule = (position: Position): Rule => phrases(POSITION_PHRASES[position]);
 
-/** One check, with its position said or not, corrected or not. */
-function checkRule(expects: Expects, positions: readonly Position[]): Rule {
-  const answer = answerRule(expects);
-  const spoken = positions.filter((position, index) => positions.indexOf(position) === index);
-  const corrected = sequence(answer, optional(sequence(phrases(CORRECTIONS), answer), WEIGHT.correction));
-  if (spoken.length === 0) return corrected;
-  const where = oneOf(...spoken.map(positionRule));
-  const placed = sequence(where, filler, answer);
-  return weighted(
-    [corrected, 0],
-    [sequence(placed, optional(sequence(phrases(CORRECTIONS), answer), WEIGHT.correction)), WEIGHT.several],
-    [sequence(answer, where), WEIGHT.several],
-    ...(expects.kind !== 'date' && spoken.length > 1
-      ? [[sequence(placed, oneOrMore(sequence(optional(word('and')), placed), WEIGHT.again)), WEIGHT.several] as const]
-      : []),
-  );
+/**
+ * One check: a place or none, the answer, and again after a correction or for another place. Numbers stand in the graph only
+ * once, in one loop; states and dates are said again once at most, since "no" may be the answer as well as the correction.
+ */
+function checkRule(expects: Expects, answer: Rule, positions: readonly Position[]): Rule {
+  const spoken = [...new Set(positions)];
+  const where = spoken.length > 0 ? oneOf(...spoken.map(positionRule)) : null;
+  const before = where ? optional(where, WEIGHT.place) : EMPTY;
+  const after = where ? optional(where, 2 * WEIGHT.place) : EMPTY;
+  const correction = sequence(phrases(CORRECTIONS), before);
+  if (expects.kind !== 'reading') {
+    return sequence(before, filler, answer, optional(sequence(correction, answer), WEIGHT.correction), after);
+  }
+  const links: (readonly [Rule, number])[] = [[correction, WEIGHT.correction]];
+  if (where && spoken.length > 1) links.push([sequence(optional(word('and')), where), WEIGHT.several]);
+  return sequence(before, filler, separated(answer, weighted(...links)), after);
 }
 
 /** What may be said at any time. */
@@ -262,20 +252,28 @@ function commandRule(): Rule {
 export function requestRule(request: ListenRequest): Rule {
   const { expects, mode, others } = request;
   if (mode === 'free') return commandRule();
+  // Four tires expect the same: their answers are one rule, built into the graph once.
+  const answers = new Map<string, Rule>();
+  const answerTo = (one: Expects): Rule => {
+    const key = JSON.stringify(one);
+    const known = answers.get(key) ?? answerRule(one);
+    answers.set(key, known);
+    return known;
+  };
   const positions = request.position ? [request.position, ...request.positions] : request.positions;
-  const asked = checkRule(expects, positions);
+  const asked = checkRule(expects, answerTo(expects), positions);
   const yesNo: readonly (readonly [Rule, number])[] =
     mode === 'confirm'
       ? [
           [phrases([...YES, ...NO]), 0],
-          [sequence(phrases(['no', 'nope', 'wrong']), filler, answerRule(expects)), 0],
+          [sequence(phrases(['no', 'nope']), asked), -0.3],
         ]
       : [];
   const named = others.flatMap((other): readonly (readonly [Rule, number])[] => {
     const name = phrases(other.names);
     const place = other.position ? positionRule(other.position) : EMPTY;
     const head = other.position ? oneOf(sequence(place, name), sequence(name, place)) : name;
-    return [[sequence(head, filler, answerRule(other.expects)), WEIGHT.other]];
+    return [[sequence(head, filler, answerTo(other.expects)), WEIGHT.other]];
   });
-  return weighted([sequence(filler, asked), 0], ...yesNo, ...named, [commandRule(), WEIGHT.command]);
+  return weighted([asked, 0], ...yesNo, ...named, [commandRule(), WEIGHT.command]);
 }

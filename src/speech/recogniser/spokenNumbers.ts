@@ -62,7 +62,7 @@ const pairForms = (value: number): SpokenForm[] =>
 export function wholeForms(value: number): SpokenForm[] {
   if (!Number.isInteger(value) || value < 0 || value > 99_999)
     throw new RangeError('wholeForms requires a whole number from 0 to 99999');
-  if (value < 10) return value === 0 ? [form(['zero']), form(['oh'], -0.6)] : [form(underHundred(value))];
+  if (value < 10) return [form(underHundred(value))];
   const forms: SpokenForm[] = [];
   if (value < 100) forms.push(form(underHundred(value)));
   else if (value < 1000) {
@@ -123,7 +123,9 @@ export function decimalForms(whole: number, decimals: string, bare: boolean): Sp
   const digits = digitForms(decimals);
   const tails = decimals.length === 2 && Number(decimals) >= 10 ? [...digits, form(underHundred(Number(decimals)))] : digits;
   const heads =
-    whole === 0 ? [...wholeForms(0), form([])] : wholeForms(whole).filter(({ weight }) => weight > -0.3 || whole >= 10);
+    whole === 0
+      ? [form(['zero']), form(['oh'], RARE.oh), form([])]
+      : wholeForms(whole).filter(({ weight }) => weight > -0.3 || whole >= 10);
   const forms = join(
     heads,
     tails.map(({ words, weight }) => form(['point', ...words], weight)),
@@ -143,10 +145,7 @@ export function decimalForms(whole: number, decimals: string, bare: boolean): Sp
 /** A whole number and a simple fraction. @param quarters 1, 2 or 3 */
 export function quarterForms(whole: number, quarters: 1 | 2 | 3): SpokenForm[] {
   const fractions = {
-    1: [
-      ['a', 'quarter'],
-      ['one', 'quarter'],
-    ],
+    1: [['a', 'quarter']],
     2: [
       ['a', 'half'],
       ['one', 'half'],
@@ -157,23 +156,19 @@ export function quarterForms(whole: number, quarters: 1 | 2 | 3): SpokenForm[] {
     ],
   } as const;
   const parts = fractions[quarters].map((words) => form(words));
-  if (whole === 0) return [...parts, ...(quarters === 3 ? [] : [form([quarters === 2 ? 'half' : 'quarter'], RARE.bare)])];
+  // "One half" alone is taken for a one and a half gone wrong.
+  if (whole === 0) {
+    const alone = parts.filter(({ words }) => words[0] !== 'one');
+    return [...alone, ...(quarters === 3 ? [] : [form([quarters === 2 ? 'half' : 'quarter'], RARE.bare)])];
+  }
   const heads = wholeForms(whole);
   return distinct([
     ...join(
       heads,
       parts.map(({ words, weight }) => form(['and', ...words], weight)),
     ),
-    ...(quarters === 2
-      ? join(
-          [form(underHundredOrEmpty(whole))].filter(({ words }) => words.length > 0),
-          [form(['one', 'half'], -0.3)],
-        )
-      : []),
   ]);
 }
-
-const underHundredOrEmpty = (value: number): readonly string[] => (value < 100 ? underHundred(value) : []);
 
 /** A year as people say it: "twenty nineteen", "two thousand and nine", "nineteen ninety eight", "oh nine". */
 export function yearForms(year: number): SpokenForm[] {

@@ -3,7 +3,7 @@ import type { AcousticModel } from './acousticModel.ts';
 import { cepstraOf, featuresOf, subtractMean } from './cepstra.ts';
 import { confidenceOf } from './confidence.ts';
 import { type Evidence, gatherEvidence } from './evidence.ts';
-import { ENERGY_FLOOR } from './frontEnd.ts';
+import { LEAST_FLOOR, RELATIVE_FLOOR } from './frontEnd.ts';
 import type { Lexicon } from './lexicon.ts';
 import { SUBTRACTION, subtractNoise } from './melSubtraction.ts';
 import { PhoneLoop } from './phoneLoop.ts';
@@ -78,10 +78,16 @@ export class UtteranceDecoder {
   }
 
   #features(energies: Float32Array, frames: number): Float32Array {
-    const cepstra = cepstraOf(subtractNoise(energies, frames, SUBTRACTION), frames, ENERGY_FLOOR);
+    const cepstra = cepstraOf(subtractNoise(energies, frames, SUBTRACTION), frames, floorFor(energies));
     subtractMean(cepstra, frames);
     return featuresOf(cepstra, frames);
   }
+}
+
+/** The floor that goes with how loud the utterance is: its 98th percentile energy. */
+function floorFor(energies: Float32Array): number {
+  const sorted = energies.slice().sort();
+  return Math.max(LEAST_FLOOR, RELATIVE_FLOOR * (sorted[Math.floor(0.98 * sorted.length)] ?? 0));
 }
 
 /** The best takes the model's confidence; the others share the doubt by their distance from it. */
