@@ -7,8 +7,7 @@
  * seconds; delete that folder to render everything afresh (about five minutes).
  *
  * Writes `public/voice/slt.voice` (the packed voice) and `public/voice/slt.json` (what is in it, with its SHA-256).
- * `--list` prints what would be rendered and stops. `--shard=0/2` only fills the cache with its half, so that two can run
- * side by side before the file is written.
+ * `--list` prints what would be rendered and stops.
  */
 import { execFile } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -32,6 +31,10 @@ const CACHE = join(ROOT, 'node_modules/.cache/voice');
 const RECIPE = 1;
 /** Level that every clip is brought to, over its sounding frames: full scale 1. */
 const TARGET_RMS = 0.13;
+/** Sound around a part that the analysis may look at. */
+const NEAR_S = 0.08;
+/** Synthesizers running at a time. */
+const AT_ONCE = 8;
 /** Sound kept before and after a line. */
 const MARGIN_S = 0.02;
 
@@ -56,12 +59,14 @@ function respell(words: readonly string[]): string[] {
   });
 }
 
+let spoken = 0;
+
 /** Speak a text and say where each sound ends. */
 async function speak(
   text: string,
   folder: string,
 ): Promise<{ samples: Float32Array; segments: { name: string; end: number }[] }> {
-  const file = join(folder, 'out.wav');
+  const file = join(folder, `${spoken++}.wav`);
   const { stdout } = await run('flite', ['-voice', VOICE, '-psdur', '-t', text, '-o', file]);
   const segments = stdout
     .trim()
@@ -70,7 +75,9 @@ async function speak(
       const [name = '', end = 'NaN'] = item.split(':');
       return { name, end: Number(end) };
     });
-  return { samples: readWav(readFileSync(file)), segments };
+  const samples = readWav(readFileSync(file));
+  rmSync(file);
+  return { samples, segments };
 }
 
 /** A whole sentence, its own silences cut off. */
@@ -97,8 +104,11 @@ async function renderPart(words: string, folder: string): Promise<Frame[]> {
   const [s, ey] = sounding;
   const [n, aw] = sounding.slice(-2);
   if (s?.name !== 's' || ey?.name !== 'ey' || n?.name !== 'n' || aw?.name !== 'aw') throw new Error(`no borders in "${words}"`);
-  const last = segments[segments.indexOf(n) - 1];
-  return cut(samples, ey.end, last?.end ?? ey.end);
+  const last = segments[segments.indexOf(n) - 1]?.end ?? ey.end;
+  // Only what is near is analyzed: most of the carrier is thrown away.
+  const from = Math.max(0, Math.round(((ey.end - NEAR_S) * SAMPLE_RATE) / HOP) * HOP);
+  const near = samples.slice(from, Math.round((last + NEAR_S) * SAMPLE_RATE));
+  return cut(near, ey.end - from / SAMPLE_RATE, last - from / SAMPLE_RATE);
 }
 
 function cut(samples: Float32Array, fromS: number, toS: number): Frame[] {
@@ -168,17 +178,20 @@ try {
       render: () => renderPart(words, folder),
     })),
   ];
-  const [, shard = '0', shards = '1'] = /^--shard=(\d+)\/(\d+)$/.exec(process.argv[2] ?? '') ?? [];
-  for (const [index, { words, kind, key, render }] of jobs.entries()) {
-    if (index % Number(shards) !== Number(shard)) continue;
-    clips.push({ words, kind, frames: await cached(key, render) });
-    if (index % 500 === 499) console.log(`${index + 1} of ${jobs.length}`);
-  }
+  // Several at a time: most of it is waiting for the synthesizer to start.
+  let next = 0;
+  const worker = async (): Promise<void> => {
+    for (let index = next++; index < jobs.length; index = next++) {
+      const job = jobs[index];
+      if (job === undefined) return;
+      clips[index] = { words: job.words, kind: job.kind, frames: await cached(job.key, job.render) };
+      if (index % 500 === 499) console.log(`${index + 1} of ${jobs.length}`);
+    }
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, worker));
 } finally {
   rmSync(folder, { recursive: true });
 }
-
-if (process.argv.some((argument) => argument.startsWith('--shard'))) process.exit(0);
 
 const file = packVoice(VOICE, clips);
 const seconds = (kind: Clip['kind']): number =>

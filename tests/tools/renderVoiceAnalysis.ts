@@ -230,23 +230,27 @@ function zerosInTurn(p: Float64Array, q: Float64Array, grid: number): Float32Arr
   const lsf = new Float32Array(ORDER);
   let found = 0;
   let previous = 0;
+  let atPrevious = cosines(p, previous);
   for (let s = 1; s <= grid && found < ORDER; s++) {
     const here = (Math.PI * s) / grid;
+    let atHere = cosines(found % 2 === 0 ? p : q, here);
     // Zeros of P and Q take turns; several may fall into one step.
-    while (found < ORDER) {
+    while (found < ORDER && atPrevious * atHere <= 0) {
       const polynomial = found % 2 === 0 ? p : q;
       let [lo, hi] = [previous, here];
-      const atLo = cosines(polynomial, lo);
-      if (atLo * cosines(polynomial, hi) > 0) break;
       for (let i = 0; i < 20; i++) {
         const mid = (lo + hi) / 2;
-        if (cosines(polynomial, mid) * atLo > 0) lo = mid;
+        if (cosines(polynomial, mid) * atPrevious > 0) lo = mid;
         else hi = mid;
       }
       lsf[found++] = (lo + hi) / 2;
       previous = (lo + hi) / 2;
+      const next = found % 2 === 0 ? p : q;
+      atPrevious = cosines(next, previous);
+      atHere = cosines(next, here);
     }
     previous = here;
+    atPrevious = atHere;
   }
   return found === ORDER ? lsf : null;
 }

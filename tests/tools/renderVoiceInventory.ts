@@ -23,12 +23,16 @@ export interface Inventory {
   readonly parts: ReadonlySet<string>;
 }
 
-/** Every word in the strings of these is wanted. */
+/** Every word in the sentences of these is wanted. */
 const SOURCES = ['src/domain', 'machines', 'src/app', 'src/speech'];
 const PASSED_OVER = /recogniser|worker|worklet|\/files\/|\/demo\/|mouthClips/;
 /** Whole lines are wanted of those that write what is said during a round. */
-const SPOKEN = /^machines|^src\/domain\/(checks|judge|language|plan|round|rehearsal|season|trend|history)\//;
-const NEVER_SPOKEN = /sources\.ts$|catalogue\/|interpret|grammar|tokens|vocabulary|lexicon/i;
+const SPOKEN =
+  /^machines|^src\/domain\/(checks|judge|plan|round|rehearsal|season|trend|history)\/|language\/(believe|questions|readBack|speakNumber)/;
+const NEVER_SPOKEN = /sources\.ts$|catalogue\/|chartModel|rehearsal\/answers/;
+
+/** Longer stretches of changing lines are put together from shorter ones; the file would grow for little. */
+const LONGEST_PHRASE = 5;
 
 /** Words of the trade and of every day that a person's own names and notes are likely to hold. */
 const EVERYDAY = `
@@ -76,7 +80,7 @@ export function collectInventory(root: string): Inventory {
   };
   const addPhrase = (text: string): void => {
     for (const sentence of spokenSentences(text)) {
-      for (const run of runsOf(sentence)) if (run.length > 1 && run.length <= 8) parts.add(run.join(' '));
+      for (const run of runsOf(sentence)) if (run.length > 1 && run.length <= LONGEST_PHRASE) parts.add(run.join(' '));
     }
     addParts(text);
   };
@@ -86,8 +90,10 @@ export function collectInventory(root: string): Inventory {
     else addPhrase(text);
   }
   for (const { text, whole, spoken } of literalsUnder(root)) {
-    if (!spoken) addParts(text);
-    else if (whole && /\s/.test(text) && /[.?!]["”]?$/.test(text)) addLine(text);
+    // Elsewhere only sentences matter: single strings are names for the program.
+    if (!spoken) {
+      if (/\s/.test(text) && /[.?!]["”]?$/.test(text)) addParts(text);
+    } else if (whole && /\s/.test(text) && /[.?!]["”]?$/.test(text)) addLine(text);
     else if (/\s/.test(text.trim())) addPhrase(text);
     else addParts(text);
   }
