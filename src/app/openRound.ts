@@ -1,13 +1,13 @@
 /** Starts a new round or takes up an unfinished one: lock, plan or record, past, session. */
 import type { RoundKind } from '../domain/checks/check.ts';
 import type { Position } from '../domain/checks/expects.ts';
+import type { PastOfCheck } from '../domain/history/past.ts';
 import type { RoundRecord } from '../domain/history/series.ts';
 import { planRound } from '../domain/plan/planRound.ts';
 import type { Round, UnitEvent } from '../domain/round/entry.ts';
 import type { Unit } from '../domain/unit/unit.ts';
 import type { Record, RoundLock } from '../record/record.ts';
 import { type Clock, newId } from './clock.ts';
-import { pastOf } from './pastOf.ts';
 import { createRoundSession, type RoundSession } from './roundSession.ts';
 import type { Services } from './services.ts';
 
@@ -60,13 +60,9 @@ async function open(
   }
   const { display, style } = settings.get();
   const ears = voice.ears();
-  const past = pastOf({
-    plan: round.plan,
-    rounds: await earlierRounds(record, round),
-    events: await record.events(round.unit),
-    display,
-    now: clock.now(),
-  });
+  // Filled in while the briefing is spoken: nobody waits in the cold for years of rounds to be read.
+  const past = new Map<string, PastOfCheck>();
+  void fillPast(services, round, past);
   const session = createRoundSession({
     round,
     entries,
@@ -91,6 +87,20 @@ function closing(session: RoundSession, lock: RoundLock, { update, changes }: Se
   lock.release();
   update.roundClosed();
   changes.update((count) => count + 1);
+}
+
+async function fillPast({ record, settings, clock }: Services, round: Round, past: Map<string, PastOfCheck>): Promise<void> {
+  try {
+    const [{ pastOf }, rounds, events] = await Promise.all([
+      import('./pastOf.ts'),
+      earlierRounds(record, round),
+      record.events(round.unit),
+    ]);
+    const found = pastOf({ plan: round.plan, rounds, events, display: settings.get().display, now: clock.now() });
+    for (const [key, value] of found) past.set(key, value);
+  } catch {
+    // Without a past the round is asked as if it were the first: less comfortable, not less safe.
+  }
 }
 
 async function earlierRounds(record: Record, round: Round): Promise<readonly RoundRecord[]> {
