@@ -112,8 +112,10 @@ function sentencesFor(
 function reason(line: Judged): string {
   const { say, seen, todo } = line.judgement;
   const what = seen ?? say.replace(/[.!]\s*$/, '');
+  const { limit } = line.judgement;
   const source = sourceOf(line);
-  const by = source ? `, by ${spokenSource(source)}` : '';
+  // A figure is always spoken with where it comes from; behind a state stands a text that only reads well when it is short.
+  const by = source && (limit || isShort(source)) ? `, by ${spokenSource(source)}` : '';
   return `${capital(nameOf(line.check))}: ${what}${by}. ${todo ?? ''}`.replace(/\s+/g, ' ').trim();
 }
 
@@ -127,6 +129,10 @@ export function spokenSource({ kind, text }: Source): string {
   const rule = /^(?:\d+) CFR (\d+(?:\.\d+)?)/.exec(text);
   if (rule) return `federal rule ${rule[1]}`;
   return kind === 'maker' ? `the ${plain(text).replace(/^the /, '')}` : plain(text);
+}
+
+function isShort(source: Source): boolean {
+  return source.kind !== 'published' || /^\d+ CFR /.test(source.text);
 }
 
 function plain(text: string): string {

@@ -32,6 +32,8 @@ const DECIMALS: Readonly<Partial<Record<UnitId, number>>> = {
   ft: 1,
   m: 1,
   V: 2,
+  'F-diff': 1,
+  'C-diff': 1,
   lb: 1,
   kg: 1,
   percent: 0,

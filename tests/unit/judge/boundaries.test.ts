@@ -61,6 +61,8 @@ describe('tire pressure', () => {
     [0, 'hold'],
     [80.5, 'watch'],
     [81, 'fix'],
+    [88, 'fix'],
+    [88.5, 'hold'],
   ])('%d psi of a placard of 65 and a sidewall of 80 is %s', (psi, outcome) => {
     expect(judgeReading(spec, psi, 'psi').outcome).toBe(outcome);
   });
@@ -206,8 +208,13 @@ describe('batteries', () => {
     expect(judgeReading(kind(battery), 14.4, 'V')).toMatchObject({ outcome: 'watch', say: expect.stringContaining('charger') });
   });
 
-  it.each([8.9, 15.6, 24])('%d V is no 12 volt battery', (volts) => {
+  it.each([15.6, 24])('%d V is no 12 volt battery', (volts) => {
     expect(judgeReading(kind('flooded'), volts, 'V').outcome).toBe('watch');
+  });
+
+  it.each([0, 4, 8.9])('%d V is a dead one, or a meter that does not touch', (volts) => {
+    expect(judgeReading(kind('agm'), volts, 'V')).toMatchObject({ outcome: 'fix', say: expect.stringContaining('meter') });
+    expect(judgeReading(breakawayRestSpec(), volts, 'V').outcome).toBe('hold');
   });
 
   it('an unknown kind is not judged by the table of another', () => {

@@ -106,7 +106,7 @@ describe('lugs', () => {
   it('a wheel just mounted may settle: two are a watch, three a hold', () => {
     const mounted = lugsMovedSpec(UNIT, { mounted: true });
     expect([2, 3].map((moved) => judgeCount(mounted, moved).outcome)).toEqual(['watch', 'hold']);
-    expect(judgeCount(mounted, 2).say).toBe('2 were below their torque.');
+    expect(judgeCount(mounted, 2).say).toBe('2 lugs were below their torque.');
   });
 
   it('estimates the clamp load with its range: 100 lb-ft on a half inch is about 12,000 lbf', () => {
@@ -172,7 +172,7 @@ describe('gas', () => {
   it('12.3 lb burn 13.3 h flat out (LP tables)', () => {
     const { facts } = judgeReading(cylinderWeightSpec(unit, 0), 29.3, 'lb');
     expect(fact(facts, 'gas left')).toBe('12.3 lb');
-    expect(fact(facts, 'in gallons')).toBe('2.9 gal');
+    expect(fact(facts, 'as a liquid')).toBe('2.9 gal');
     expect(fact(facts, 'at full flame')).toBe('13 hours');
   });
 

@@ -16,9 +16,9 @@ export const BATTERY = {
   lowest: figure(9, 'V', {
     topic,
     id: 'battery.lowest',
-    label: 'a 12 volt battery below this: look at the meter again',
+    label: 'a 12 volt battery below this is dead, or the meter does not touch it',
     source: COMMON_PRACTICE,
-    usedFor: 'refusing a voltage that cannot be',
+    usedFor: 'fix; for the breakaway battery, hold',
   }),
   highest: figure(15.5, 'V', {
     topic,

@@ -75,6 +75,13 @@ export const TIRES = {
     source: COMMON_PRACTICE,
     usedFor: 'watch',
   }),
+  overCap: figure(10, 'percent', {
+    topic,
+    id: 'tires.over-cap',
+    label: 'over the sidewall maximum, cold: do not tow',
+    source: COMMON_PRACTICE,
+    usedFor: 'hold; any pressure over the maximum is a fix',
+  }),
   warmMargin: figure(4, 'psi', {
     topic,
     id: 'tires.warm-margin',

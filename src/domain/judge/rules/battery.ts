@@ -13,10 +13,13 @@ function chemistryOf(kind: unknown): Chemistry | null {
   return kind === 'flooded' || kind === 'agm' || kind === 'lifepo4' ? kind : null;
 }
 
-/** A voltage that no resting 12 volt battery has; null for one that it may. */
-function notAtRest(volts: number, chargingFrom: number): Judgement | null {
-  if (volts < BATTERY.lowest.si || volts > BATTERY.highest.si) {
-    return unjudged('That is not a twelve volt battery at rest. Look at the meter again.');
+/** A voltage that no resting 12 volt battery has; null for one that it may. @param dead what a dead one comes to */
+function notAtRest(volts: number, chargingFrom: number, dead: 'fix' | 'hold'): Judgement | null {
+  if (volts > BATTERY.highest.si) return unjudged('That is not a twelve volt battery at rest. Look at the meter again.');
+  if (volts < BATTERY.lowest.si) {
+    return judgement(dead, 'It is dead, or the meter does not touch it.', {
+      todo: 'Look at clamps and fuse, and read it again. If it stays, replace it.',
+    });
   }
   if (volts > chargingFrom * (1 + 1e-9)) {
     return judgement('watch', 'A charger is on it, or was until just now, so this is not a rest voltage.', {
@@ -28,10 +31,14 @@ function notAtRest(volts: number, chargingFrom: number): Judgement | null {
 }
 
 export const judgeBattery: Rule = (check, answer, context) => {
-  if (answer.kind !== 'reading' || !(answer.si > 0)) return unjudged('That is no voltage.');
+  if (answer.kind !== 'reading' || !(answer.si >= 0)) return unjudged('That is no voltage.');
   const volts = answer.si;
   const kind = chemistryOf(check.judge.params.kind);
-  const odd = notAtRest(volts, kind === 'flooded' || kind === 'agm' ? BATTERY.leadCharging.si : BATTERY.lithiumCharging.si);
+  const odd = notAtRest(
+    volts,
+    kind === 'flooded' || kind === 'agm' ? BATTERY.leadCharging.si : BATTERY.lithiumCharging.si,
+    'fix',
+  );
   if (odd) return odd;
   if (kind === null) {
     const missing = unknownFigure(
@@ -117,8 +124,8 @@ function batteryFacts(kind: Chemistry, charge: number, capacityAh: number | null
 }
 
 export const judgeBreakaway: Rule = (check, answer, { display }) => {
-  if (answer.kind !== 'reading' || !(answer.si > 0)) return unjudged('That is no voltage.');
-  const odd = notAtRest(answer.si, BATTERY.leadCharging.si);
+  if (answer.kind !== 'reading' || !(answer.si >= 0)) return unjudged('That is no voltage.');
+  const odd = notAtRest(answer.si, BATTERY.leadCharging.si, 'hold');
   if (odd) return odd;
   const crossed = worstCrossed(answer.si, check.judge.limits);
   if (!crossed) return good();

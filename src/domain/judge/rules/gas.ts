@@ -25,7 +25,7 @@ export const judgeCylinderWeight: Rule = (check, answer, context) => {
   const input = numberParam(check, 'inputW');
   const facts = [
     { label: 'gas left', text: formatQuantity(left.fuelKg, 'lb', display) },
-    { label: 'in gallons', text: formatQuantity(left.fuelKg / WEIGHT.propane.si, 'gal', display) },
+    { label: 'as a liquid', text: formatQuantity(left.fuelKg / WEIGHT.propane.si, 'gal', display) },
     ...(input !== null && input > 0
       ? [
           { label: 'at full flame', text: hours(burnTime(left.fuelKg, input)) },
@@ -37,14 +37,23 @@ export const judgeCylinderWeight: Rule = (check, answer, context) => {
   const low = limitOf(check, 'watch');
   const own =
     left.share !== null && left.share < HEAT.cylinderLow.si / (1 + 1e-9)
-      ? judgement('watch', `${speakQuantity(left.fuelKg, 'lb', display)} of gas left, less than a quarter.`, {
-          todo: 'Fill it or take another. Part empty and cold, it may starve the heater.',
-          limit: low,
-          facts,
-        })
+      ? judgement(
+          'watch',
+          left.fuelKg < EMPTY_KG
+            ? 'It is empty.'
+            : `${speakQuantity(left.fuelKg, 'lb', display)} of gas left, less than a quarter.`,
+          {
+            todo: 'Fill it or take another. Part empty and cold, it may starve the heater.',
+            limit: low,
+            facts,
+          },
+        )
       : good(facts);
   return feedsInCold(own, context);
 };
+
+/** Less than a scale shows. */
+const EMPTY_KG = 0.1;
 
 const hours = (seconds: number) => `${roundedText(seconds / 3600, seconds < 36_000 ? 1 : 0)} hours`;
 

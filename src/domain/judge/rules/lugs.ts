@@ -37,15 +37,19 @@ export const judgeLugs: Rule = (check, answer, { display }) => {
   }
   const mounted = check.judge.params.mounted === true;
   if (crossed.outcome !== 'hold') {
-    return judgement('watch', answer.count === 1 ? 'One was below its torque.' : `${answer.count} were below their torque.`, {
-      todo: mounted
-        ? 'A wheel just put on settles. Pull them all again after ten miles.'
-        : 'Pull that wheel again after ten miles, and after twenty-five. If the same one moves, take the wheel off and look.',
-      limit: crossed,
-      facts,
-    });
+    return judgement(
+      'watch',
+      answer.count === 1 ? 'One lug was below its torque.' : `${answer.count} lugs were below their torque.`,
+      {
+        todo: mounted
+          ? 'A wheel just put on settles. Pull them all again after ten miles.'
+          : 'Pull that wheel again after ten miles, and after twenty-five. If the same one moves, take the wheel off and look.',
+        limit: crossed,
+        facts,
+      },
+    );
   }
-  const many = answer.count === lugs ? 'All of them were' : `${answer.count} were`;
+  const many = answer.count === lugs ? 'All of them were' : `${answer.count} lugs were`;
   return judgement('hold', `${many} below torque.`, {
     todo: `Do not tow yet. Block the frame, take the wheel off, look at seats, holes and studs, and torque it again in stages. ${THREAD_CAUTION}`,
     limit: crossed,

@@ -2,7 +2,7 @@
 import type { Position } from '../../checks/expects.ts';
 import type { Limit } from '../../checks/outcome.ts';
 import type { PlannedCheck } from '../../plan/plan.ts';
-import { formatQuantity, speakAgainst, speakQuantity } from '../../quantity/format.ts';
+import { formatQuantity, formatRoughly, speakAgainst, speakQuantity } from '../../quantity/format.ts';
 import { UNITS } from '../../quantity/units.ts';
 import { heatWarning, stLoadAt } from '../../tires/capacity.ts';
 import { coldEstimate, isCold } from '../../tires/cold.ts';
@@ -75,7 +75,7 @@ function alone(check: PlannedCheck, si: number, limits: readonly Limit[], contex
     const over = `${spoken(si, cap, context)} is over the sidewall maximum of ${speakQuantity(cap.si, 'psi', display)}`;
     return cold === false
       ? judgement('watch', `${over}, but the tire is warm.`, { todo: NEVER_BLEED, limit: cap, facts })
-      : judgement('fix', `${over}.`, {
+      : judgement(si > cap.si * (1 + TIRES.overCap.si) * ROUND_OFF ? 'hold' : 'fix', `${over}.`, {
           todo: cold ? 'Let air out, cold, down to the placard.' : 'Once it has stood three hours, let it down to the placard.',
           limit: cap,
           question: cold === null ? 'Have the tires stood for three hours?' : null,
@@ -231,8 +231,8 @@ function pressureFacts(check: PlannedCheck, si: number, target: Limit | null, co
     }
   }
   const { size } = check.judge.params;
-  const load = typeof size === 'string' ? stLoadAt(size, si) : null;
-  if (load !== null) facts.push({ label: 'one tire carries at this pressure, about', text: formatQuantity(load, 'lb', display) });
+  const load = typeof size === 'string' && si > 0 ? stLoadAt(size, si) : null;
+  if (load !== null) facts.push({ label: 'one tire carries at this pressure, about', text: formatRoughly(load, 'lb', display) });
   const heat = heatWarning(outsideK, null, display);
   if (heat !== null) facts.push({ label: 'in this heat', text: heat });
   return facts;
