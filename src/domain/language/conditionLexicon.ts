@@ -3,7 +3,18 @@
  * the same declaration comes with every utterance.
  */
 import type { ChoiceExpects, StateExpects } from '../checks/expects.ts';
-import { FAMILIES, FAMILY_DEFAULTS, FIXED, HARM_NOUNS, JUDGING_WORDS, OK_WORDS, PART_WORDS, type Polarity, PROBLEM_WORDS, stem } from './conditionWords.ts';
+import {
+  FAMILIES,
+  FAMILY_DEFAULTS,
+  FIXED,
+  HARM_NOUNS,
+  JUDGING_WORDS,
+  OK_WORDS,
+  PART_WORDS,
+  type Polarity,
+  PROBLEM_WORDS,
+  stem,
+} from './conditionWords.ts';
 import { numbersAt } from './numbers.ts';
 import { PhraseTable } from './phraseMatch.ts';
 import { plainWords, tokenize, type Word } from './tokens.ts';
@@ -48,7 +59,7 @@ export interface ConditionLexicon {
 
 /** Words that carry no condition; significant little words (in, out, on, off, up, down) are not among them. */
 const SILENT = new Set(
-  'a an the it its is are was were be been being am they them their there this that these those he she i we you me my our your us has have had having got get gets do does did will would shall can could may must to of for at with by as so uh um er ah well yeah just like looks look looking appears feels feel seems say says said see saw also both all each every everything everyone one ones and then here now still please hey thanks sir oh hm right-now than very really quite pretty fully completely totally nice nicely perfectly real super entirely firmly tightly way some any thing things let too been even whole-way going gone-on'.split(
+  'a an the it its is are was were be been being am they them their there this that these those he she i we you me my our your us has have had having got get gets do does did will would shall can could may must to of for at with by as so uh um er ah well yeah just like looks look looking appears feels feel seems say says said see saw also both all each every everything everyone one ones and then here now still please hey thanks sir oh hm right-now than very really quite pretty fully completely totally nice nicely perfectly real super entirely firmly tightly way thing things let too been even whole-way going gone-on'.split(
     ' ',
   ),
 );
@@ -131,7 +142,9 @@ function ownPhrases(expects: StateExpects | ChoiceExpects): readonly OwnPhrase[]
 
 /** Harm only where it is denied: "no ice", "no play". */
 const NEUTRAL_HARM = new Set(
-  'sound ice snow water slack tension movement alarm alarms sign signs play break breaks flames noise noises frost moisture'.split(' '),
+  'sound ice snow water slack tension movement alarm alarms sign signs play break breaks flames noise noises frost moisture'.split(
+    ' ',
+  ),
 );
 
 const LITTLE = new Set(['in', 'out', 'on', 'off', 'up', 'down']);
@@ -159,11 +172,20 @@ function build(expects: StateExpects | ChoiceExpects): ConditionLexicon {
     add(stems, sense);
     if (termsOf(tokenize(phrase).words).length === 0) silent.push([plainWords(phrase), sense]);
     // "green pins" and "pins are green" are one.
-    const isPair = stems.length === 2 && stems.some((one) => PART_WORDS.has(one)) && stems.every((one) => !LITTLE.has(one) && one !== 'not');
+    const isPair =
+      stems.length === 2 && stems.some((one) => PART_WORDS.has(one)) && stems.every((one) => !LITTLE.has(one) && one !== 'not');
     if (isPair) add([...stems].reverse(), sense);
     // "pins are in" on this check makes "in" good by itself.
     const [part, little] = stems;
-    if (stems.length === 2 && part !== undefined && little !== undefined && PART_WORDS.has(part) && !HARM_NOUNS.has(part) && LITTLE.has(little) && !isChoiceOf(expects))
+    if (
+      stems.length === 2 &&
+      part !== undefined &&
+      little !== undefined &&
+      PART_WORDS.has(part) &&
+      !HARM_NOUNS.has(part) &&
+      LITTLE.has(little) &&
+      !isChoiceOf(expects)
+    )
       derived.push([little, polarity]);
   }
   for (const [word, polarity] of derived)

@@ -216,7 +216,8 @@ export function stem(word: string): string {
     if (cut.length < 3) continue;
     if (ending === 's' && /[su]$/.test(cut)) continue;
     const undoubled = /([bdgmnprt])\1$/.test(cut) && ending !== 's' && ending !== 'ly' ? cut.slice(0, -1) : cut;
-    if (ending === 'ed' && (PART_WORDS.has(undoubled) || PART_WORDS.has(cut) || PART_WORDS.has(`${cut}e`))) return doneWith(undoubled);
+    if (ending === 'ed' && (PART_WORDS.has(undoubled) || PART_WORDS.has(cut) || PART_WORDS.has(`${cut}e`)))
+      return doneWith(undoubled);
     return undoubled.endsWith('e') ? undoubled.slice(0, -1) : undoubled;
   }
   return word.endsWith('e') ? word.slice(0, -1) : word;

@@ -382,7 +382,10 @@ function parseStatement(input: ConditionInput): ConditionResult {
   const strong = looked.seen.filter(({ isWeak }) => !isWeak);
   const spoken = strong.length > 0 ? strong : looked.seen;
   const seen = spoken.length > 0 ? spoken : silentlySeen(lexicon, rest);
-  const strays = looked.seen.length > 0 || seen.length === 0 ? looked.strays : looked.strays.filter(({ from: start }) => !seen.some((one) => start >= one.from && start < one.next));
+  const strays =
+    looked.seen.length > 0 || seen.length === 0
+      ? looked.strays
+      : looked.strays.filter(({ from: start }) => !seen.some((one) => start >= one.from && start < one.next));
   for (const one of seen) restUses.mark(one.from, one.next, 'state');
   for (const term of terms) if (term.stem === 'not') restUses.mark(term.from, term.next, 'negation');
   const places = placesIn(rest, input, seen);
@@ -408,7 +411,15 @@ function parseStatement(input: ConditionInput): ConditionResult {
     };
   }
   if (seen.length === 0 && expects.kind === 'state' && strangers.length === 0 && exceptionIn(rest, seen) === 'problem')
-    return { kind: 'verdict', verdict: 'problem', option: null, positions: places.positions, detail: detailOf(words, from, [], 1, expects), certainty: 0.8, own: false };
+    return {
+      kind: 'verdict',
+      verdict: 'problem',
+      option: null,
+      positions: places.positions,
+      detail: detailOf(words, from, [], 1, expects),
+      certainty: 0.8,
+      own: false,
+    };
   if (seen.length === 0) return bare(input, answer, rest, terms, strangers, places);
   if (rest.some((_, at) => phraseAt(rest, at, ['or', 'not']) !== null)) return unclear('alternatives', strangers.length);
   const exception = exceptionIn(rest, seen);
@@ -456,7 +467,11 @@ function parseStatement(input: ConditionInput): ConditionResult {
 }
 
 /** The yes or no in front, if it is one of its own and does not deny what follows. */
-function leadingAnswer(words: readonly Word[], lexicon: ConditionLexicon, uses: Uses): { readonly answer: 'yes' | 'no' | null; readonly from: number } {
+function leadingAnswer(
+  words: readonly Word[],
+  lexicon: ConditionLexicon,
+  uses: Uses,
+): { readonly answer: 'yes' | 'no' | null; readonly from: number } {
   let at = 0;
   while (
     at < words.length &&
@@ -527,7 +542,7 @@ function silentlySeen(lexicon: ConditionLexicon, words: readonly Word[]): readon
 
 /** Words that may stand between a negation and what it denies. */
 const BETWEEN = new Set(
-  'stay keep see find notice spot hear feel look appear seem get be more sign of evidence kind longer visible obvious major real in on any new other particularly exactly entirely quite real big'
+  'any some stay keep see find notice spot hear feel look appear seem get be more sign of evidence kind longer visible obvious major real in on any new other particularly exactly entirely quite real big'
     .split(' ')
     .map(stem),
 );
@@ -591,7 +606,10 @@ function look(lexicon: ConditionLexicon, terms: readonly Term[]): Looked {
       continue;
     }
     // "won't latch": what is not done with a part is a state that is not reached.
-    const done = negations > 0 && PART_WORDS.has(term.word) && terms[at - 1]?.word === 'not' ? lexicon.at([{ ...term, stem: doneWith(term.stem) }], 0) : null;
+    const done =
+      negations > 0 && PART_WORDS.has(term.word) && terms[at - 1]?.word === 'not'
+        ? lexicon.at([{ ...term, stem: doneWith(term.stem) }], 0)
+        : null;
     if (done) {
       seen.push(seenOf(done.sense, negations % 2 === 1, term, term, lexicon));
       negations = 0;
@@ -627,7 +645,11 @@ function look(lexicon: ConditionLexicon, terms: readonly Term[]): Looked {
 }
 
 /** "the cap isn't on" where "cap is on" is known. */
-function deniedInside(lexicon: ConditionLexicon, terms: readonly Term[], at: number): { readonly sense: Sense; readonly next: number } | null {
+function deniedInside(
+  lexicon: ConditionLexicon,
+  terms: readonly Term[],
+  at: number,
+): { readonly sense: Sense; readonly next: number } | null {
   const place = terms.findIndex((term, index) => index > at && index < at + 4 && term.stem === 'not');
   if (place < 0) return null;
   const without = [...terms.slice(at, place), ...terms.slice(place + 1, place + 5)];
@@ -803,7 +825,7 @@ function unsureIn(
 }
 
 const KNOWN_AROUND = new Set(
-  'tightened fixed snugged replaced closed but except though although however only besides apart other than stamped marked printed says labeled not no yes and or nor if near next on in at from under over behind along where between through into onto off out up down around about because since so still again also too side bit little lot some few couple lots several new old big small long short deep light heavy half quarter inch inches foot turn times maybe it starting beginning getting coming going gone looks showing through couple there is was been has bottom top inside outside middle end edge all way needs need should'.split(
+  'any tightened fixed snugged replaced closed but except though although however only besides apart other than stamped marked printed says labeled not no yes and or nor if near next on in at from under over behind along where between through into onto off out up down around about because since so still again also too side bit little lot some few couple lots several new old big small long short deep light heavy half quarter inch inches foot turn times maybe it starting beginning getting coming going gone looks showing through couple there is was been has bottom top inside outside middle end edge all way needs need should'.split(
     ' ',
   ),
 );
@@ -836,7 +858,11 @@ const PEOPLE = new Set(['you', 'your', 'he', 'him', 'his', 'me', 'my']);
 
 /** A question, an order, a plan: talk about a condition that does not state one. */
 function isAside(words: readonly Word[], seen: readonly Seen[], only: string | null = null): boolean {
-  if (only === null && words.some(({ word }, at) => PEOPLE.has(word) && words[at - 1]?.word !== 'to' && words[at - 1]?.word !== 'for')) return true;
+  if (
+    only === null &&
+    words.some(({ word }, at) => PEOPLE.has(word) && words[at - 1]?.word !== 'to' && words[at - 1]?.word !== 'for')
+  )
+    return true;
   let start = 0;
   while (words[start]?.kind === 'mark' || /^(uh|um|well|so|hey|okay|and|but|oh|yes|no)$/.test(words[start]?.word ?? ''))
     start += 1;
@@ -903,7 +929,10 @@ function bare(
   if (terms.some(({ word }) => NOT_ANSWERS.has(word))) return unclear('no-value');
   const isElliptic =
     rest.some(({ word }) => ELLIPTIC.has(word)) &&
-    rest.every(({ kind, word }) => kind === 'mark' || ELLIPTIC.has(word) || SUBJECTS.has(word) || DEGREE_WORDS.has(word) || YES_WORDS.has(word));
+    rest.every(
+      ({ kind, word }) =>
+        kind === 'mark' || ELLIPTIC.has(word) || SUBJECTS.has(word) || DEGREE_WORDS.has(word) || YES_WORDS.has(word),
+    );
   const isDenied = terms.filter(({ stem: root }) => root === 'not').length % 2 === 1;
   const content = terms.filter(
     ({ stem: root, word }) => root !== 'not' && root !== ',' && !DEGREE_WORDS.has(word) && !FILLERS.has(word),

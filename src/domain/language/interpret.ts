@@ -58,7 +58,8 @@ export function interpret(text: string, context: InterpretContext): Meaning {
   const answer = chooseBetween(own, named);
   // A number that begins with a "no" takes back the one before; a state that does answers the question.
   const isObjection = answer.intent === 'reading' || answer.intent === 'date' || answer.intent === 'unclear';
-  const isPlaced = answer.intent === 'reading' && answer.readings.some(({ position }) => position !== null && position === context.position);
+  const isPlaced =
+    answer.intent === 'reading' && answer.readings.some(({ position }) => position !== null && position === context.position);
   if (isObjection && !isPlaced && answer.about === null) return correctionOfPrevious(attempt) ?? answer;
   return answer;
 }
@@ -70,7 +71,8 @@ function isOwnPhrase(words: readonly Word[], expects: Expects): boolean {
     .filter(({ kind }) => kind !== 'mark')
     .map(({ word }) => word)
     .join(' ');
-  const phrases = expects.kind === 'state' ? [...expects.ok, ...expects.problem] : expects.options.flatMap((option) => option.phrases);
+  const phrases =
+    expects.kind === 'state' ? [...expects.ok, ...expects.problem] : expects.options.flatMap((option) => option.phrases);
   return phrases.some((phrase) => plainWords(phrase).join(' ') === said);
 }
 

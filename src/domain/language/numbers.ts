@@ -364,6 +364,10 @@ export function numbersAt(words: readonly Word[], at: number, options: NumberOpt
   const bare = bareFractionAt(words, at, options);
   if (bare) {
     const { num, den, end } = bare;
+    // "a half thirty-second"
+    const more = den === 2 ? denominatorAt(words, end, { ...options, thirtySeconds: false }) : null;
+    if (more?.den === 32)
+      add({ value: num / den / 32, form: 'fraction', end: more.end, homophone: false, fraction: { whole: null, num: num / den, den: 32 } });
     add({ value: num / den, form: 'fraction', end, homophone: false, fraction: { whole: null, num, den } });
   }
   const run = runAt(words, at, options);
@@ -377,7 +381,8 @@ export function numbersAt(words: readonly Word[], at: number, options: NumberOpt
     const end = lastItem.at + 1;
     for (const whole of wholes(atoms, options)) {
       // "twenty-one thirty-seconds" is never twenty and one.
-      if (!splitsCardinal(lastItem.atom, run[count]?.atom) && !splitsDigits(words, run, count, options)) for (const one of continued(words, end, whole, homophone, options)) add(one);
+      if (!splitsCardinal(lastItem.atom, run[count]?.atom) && !splitsDigits(words, run, count, options))
+        for (const one of continued(words, end, whole, homophone, options)) add(one);
       add({ ...whole, end, homophone, fraction: null });
     }
   }

@@ -535,11 +535,15 @@ function isAnswerNo(words: readonly Word[], at: number, next: number): boolean {
 
 /** "just the one" counts. */
 const isOnlyTheOne = (words: readonly Word[], at: number, expects: ReadingExpects | CountExpects): boolean =>
-  expects.kind === 'count' && words[at]?.word === 'one' && words[at - 1]?.word === 'the' && /^(only|just)$/.test(words[at - 2]?.word ?? '');
+  expects.kind === 'count' &&
+  words[at]?.word === 'one' &&
+  words[at - 1]?.word === 'the' &&
+  /^(only|just)$/.test(words[at - 2]?.word ?? '');
 
 /** "these two", "you two": people or things, not a value. */
 const isPeople = (words: readonly Word[], at: number): boolean =>
-  numberAtom(words[at]?.word ?? '') !== undefined && /^(these|those|you|us|other|my|your|his|her|our)$/.test(words[at - 1]?.word ?? '');
+  numberAtom(words[at]?.word ?? '') !== undefined &&
+  /^(these|those|you|us|other|my|your|his|her|our)$/.test(words[at - 1]?.word ?? '');
 
 /** "this one", "the left one": a pronoun, unless a number goes on from it. */
 function isPronounOne(words: readonly Word[], at: number, items: readonly Item[]): boolean {
@@ -707,7 +711,10 @@ function valueAt(
   const candidates = article ? [article] : spoken.map((one) => withUnit(words, from, one, expects));
   if (candidates.length === 0) return null;
   const longest = Math.max(...candidates.map(({ next }) => next));
-  const farthest = candidates.filter(({ next }) => next === longest);
+  const farthest = withoutShadowed(
+    candidates.filter(({ next }) => next === longest),
+    expects,
+  );
   const results = farthest.flatMap(({ raws }) => raws.map((raw) => checked({ ...raw, value: raw.value * sign }, expects)));
   const values = distinctValues(results.flatMap((one) => (one.kind === 'value' ? [one.value] : [])));
   const outside = results.flatMap((one) => (one.kind === 'outside' ? [one.reading] : []));
@@ -720,13 +727,22 @@ function valueAt(
     for (const end of ends) {
       const parts = spoken.filter((one) => one.end === end).map((one) => withUnit(words, from, one, expects));
       const choices = distinctValues(
-        parts.flatMap(({ raws }) => raws.map((raw) => checked(raw, expects))).flatMap((one) => (one.kind === 'value' ? [one.value] : [])),
+        parts
+          .flatMap(({ raws }) => raws.map((raw) => checked(raw, expects)))
+          .flatMap((one) => (one.kind === 'value' ? [one.value] : [])),
       );
       const next = Math.max(...parts.map((part) => part.next));
       if (choices.length > 0) return { next, choices, outside: [], wrongUnit: false, notAStep: false, single: false };
     }
   }
   return { next: longest, choices: onSteps(values, expects), outside, wrongUnit, notAStep, single: true };
+}
+
+/** "one five" is fifteen where fifteen is possible; only else it may be one point five. */
+function withoutShadowed(candidates: readonly Candidate[], expects: ReadingExpects | CountExpects): readonly Candidate[] {
+  const isPossible = ({ raws }: Candidate) => raws.some((raw) => checked(raw, expects).kind === 'value');
+  const isWhole = candidates.some((one) => (one.form === 'digits' || one.form === 'pairs') && isPossible(one));
+  return isWhole ? candidates.filter(({ form }) => form !== 'short-decimal') : candidates;
 }
 
 /** "oh" alone is an exclamation. */
@@ -861,7 +877,13 @@ function withUnit(words: readonly Word[], from: number, one: SpokenNumber, expec
     }
   }
   // "half" and no unit is a part of something that was not said.
-  const isBarePart = one.fraction !== null && one.fraction.whole === null && one.fraction.den <= 4 && !unitSaid && one.end === from + 1 && words[from]?.kind === 'word';
+  const isBarePart =
+    one.fraction !== null &&
+    one.fraction.whole === null &&
+    one.fraction.den <= 4 &&
+    !unitSaid &&
+    one.end === from + 1 &&
+    words[from]?.kind === 'word';
   if (isBarePart && expects.kind === 'reading' && !expects.forms.includes('quarter') && dimension !== 'length')
     return { raws: [], next, form: one.form };
   return { raws: [{ value, unit, unitSaid, certainty }], next, form: one.form };
@@ -996,7 +1018,10 @@ function pairAfterCorrections(items: readonly Item[]): Paired {
 }
 
 /** "five, left front, no, left rear six": the place before the correction is taken back with it. */
-function withoutDangling(segment: readonly Item[], isCorrected: boolean): { readonly segment: readonly Item[]; readonly dangles: boolean } {
+function withoutDangling(
+  segment: readonly Item[],
+  isCorrected: boolean,
+): { readonly segment: readonly Item[]; readonly dangles: boolean } {
   const last = segment.at(-1);
   const dangles = isCorrected && segment.length > 2 && last?.kind === 'place' && segment[0]?.kind === 'place';
   return { segment: dangles ? segment.slice(0, -1) : segment, dangles };

@@ -34,24 +34,18 @@ function cardinals(value: number): readonly string[] {
   return heads.flatMap((head) => [`${head} ${underHundred(rest)}`, `${head} and ${underHundred(rest)}`]);
 }
 
-/** Beside cardinals: digits one by one, and "one ten". Only where nothing else that is possible sounds the same. */
-function shortWholes(value: number, expects: ReadingExpects | CountExpects): readonly string[] {
+/** Beside cardinals: digits one by one, and "one ten". */
+function shortWholes(value: number): readonly string[] {
   if (value < 10) return [];
   const digits = String(value);
-  const isDecimalToo = expects.kind === 'reading' && expects.forms.includes('spoken-decimal');
-  const forms: string[] = [];
-  const asDecimal = Number(`${digits[0]}.${digits.slice(1)}`);
-  if (!isDecimalToo || !isPossible(asDecimal, expects)) forms.push(...digitByDigit(digits));
-  if (value >= 100 && value % 100 !== 0 && (!isDecimalToo || !isPossible(Number(`${digits[0]}.${digits.slice(1)}`), expects)))
+  const forms = [...digitByDigit(digits)];
+  if (value >= 100 && value % 100 !== 0)
     forms.push(...tailWords(value % 100).map((tail) => `${DIGIT_WORDS[Math.floor(value / 100)]} ${tail}`));
   return forms;
 }
 
-function isPossible(value: number, expects: ReadingExpects | CountExpects): boolean {
-  if (value < expects.min || value > expects.max) return false;
-  const steps = value / (expects.kind === 'reading' ? expects.step : 1);
-  return Math.abs(steps - Math.round(steps)) < 1e-6;
-}
+/** Digits that are possible as one number are heard as one number. */
+const isPossible = (value: number, { min, max }: ReadingExpects | CountExpects): boolean => value >= min && value <= max;
 
 const FRACTIONS: readonly (readonly [part: number, words: readonly string[]])[] = [
   [1 / 4, ['a quarter', 'one quarter', 'one fourth']],
@@ -78,14 +72,19 @@ function parts(part: number, expects: ReadingExpects | CountExpects): readonly s
   const thirtySeconds = part * 32;
   const isOwnUnit = expects.kind === 'reading' && expects.unit === '32nds';
   if (has('thirty-second') && !isOwnUnit && Math.abs(thirtySeconds - Math.round(thirtySeconds)) < 1e-9)
-    made.push(` and ${underHundred(Math.round(thirtySeconds))} ${Math.round(thirtySeconds) === 1 ? 'thirty second' : 'thirty seconds'}`);
+    made.push(
+      ` and ${underHundred(Math.round(thirtySeconds))} ${Math.round(thirtySeconds) === 1 ? 'thirty second' : 'thirty seconds'}`,
+    );
   return made;
 }
 
 /** "twelve six", "twelve oh five", "twelve sixty five". */
 function shortDecimals(whole: number, part: number, expects: ReadingExpects): readonly string[] {
-  if (!expects.forms.includes('spoken-decimal') || part === 0 || whole < 1 || whole > 99 || (whole >= 20 && whole % 10 === 0)) return [];
-  const digits = String(Math.round(part * 100)).padStart(2, '0').replace(/0$/, '');
+  if (!expects.forms.includes('spoken-decimal') || part === 0 || whole < 1 || whole > 99 || (whole >= 20 && whole % 10 === 0))
+    return [];
+  const digits = String(Math.round(part * 100))
+    .padStart(2, '0')
+    .replace(/0$/, '');
   if (Math.abs(Number(`0.${digits}`) - part) > 1e-9) return [];
   const together = Number(`${whole}${digits}`);
   if (isPossible(together, expects)) return [];
@@ -106,7 +105,7 @@ export function spokenForms(value: number, expects: ReadingExpects | CountExpect
   const whole = Math.floor(size + 1e-9);
   const part = Math.round((size - whole) * 1e6) / 1e6;
   const forms: string[] = [];
-  if (part === 0) forms.push(...cardinals(whole), ...shortWholes(whole, expects));
+  if (part === 0) forms.push(...cardinals(whole), ...shortWholes(whole));
   else {
     for (const tail of parts(part, expects)) {
       forms.push(...cardinals(whole).map((head) => `${head}${tail}`));
@@ -115,7 +114,9 @@ export function spokenForms(value: number, expects: ReadingExpects | CountExpect
     if (expects.kind === 'reading') forms.push(...shortDecimals(whole, part, expects));
   }
   const isThirtySeconds = expects.kind === 'reading' && expects.unit === '32nds';
-  const all = isThirtySeconds ? forms.flatMap((form) => [form, ...(isCardinalForm(form) ? [`${form} thirty seconds`] : [])]) : forms;
+  const all = isThirtySeconds
+    ? forms.flatMap((form) => [form, ...(isCardinalForm(form) ? [`${form} thirty seconds`] : [])])
+    : forms;
   const distinct = [...new Set(all)].filter((form) => form !== '');
   if (value >= 0) return distinct;
   return distinct.flatMap((form) => [

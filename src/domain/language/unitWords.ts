@@ -60,7 +60,7 @@ const PHRASES: readonly (readonly [unit: UnitId, only: Dimension | null, ...phra
   ['kg', null, 'kilogram', 'kilograms', 'kilo', 'kilos', 'kg', 'kgs'],
   ['lbf', 'force', 'pound', 'pounds', 'lb', 'lbs', 'pounds of force'],
   ['N', 'force', 'newton', 'newtons'],
-  ['ppm', null, 'ppm', 'p p m', 'parts per million'],
+  ['ppm', null, 'ppm', 'p p m', 'parts per million', 'part per million'],
   ['ppm', 'concentration', 'parts'],
   ['percent', null, 'percent'],
   ['s', 'time', 'second', 'seconds', 'sec', 'secs'],

@@ -109,7 +109,8 @@ export function mistakeIn(utterance: Utterance): string | null {
   const want = utterance.expect;
   const tell = (what: string) => `${utterance.check}: "${utterance.text}" ${what}; got ${describeMeaning(got)}`;
   if (got.intent !== want.intent) return tell(`should be ${want.intent} ${want.verdict ?? want.command ?? want.option ?? ''}`);
-  if ((want.about ?? null) !== (got.about === null || want.corrects ? null : (got.about.split('@')[0] ?? null))) return tell(`is about ${want.about ?? 'the check asked'}`);
+  if ((want.about ?? null) !== (got.about === null || want.corrects ? null : (got.about.split('@')[0] ?? null)))
+    return tell(`is about ${want.about ?? 'the check asked'}`);
   if ((want.corrects ?? null) !== got.corrects) return tell(`corrects ${want.corrects ?? 'nothing'}`);
   if ((want.fromLast ?? false) !== (got.fromLast ?? false)) return tell('takes its value from last time');
   if (want.moved && got.movedFrom == null) return tell('moves a value');
@@ -121,8 +122,7 @@ export function mistakeIn(utterance: Utterance): string | null {
         got.readings.length === readings.length &&
         readings.every(({ position, value, unit }) =>
           got.readings.some(
-            (one) =>
-              (one.position ?? asked) === (position ?? asked) && Math.abs(one.value - value) < 1e-9 && one.unit === unit,
+            (one) => (one.position ?? asked) === (position ?? asked) && Math.abs(one.value - value) < 1e-9 && one.unit === unit,
           ),
         );
       if (!fits) return tell(`should read ${JSON.stringify(readings)}`);
@@ -167,4 +167,5 @@ export function rateOf(level: string, utterances: readonly Utterance[]): Rate {
   return { level, right: utterances.length - mistakes.length, all: utterances.length, mistakes };
 }
 
-export const percent = ({ right, all }: Pick<Rate, 'right' | 'all'>): string => `${((100 * right) / Math.max(1, all)).toFixed(1)} %`;
+export const percent = ({ right, all }: Pick<Rate, 'right' | 'all'>): string =>
+  `${((100 * right) / Math.max(1, all)).toFixed(1)} %`;

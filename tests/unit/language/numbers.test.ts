@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { ReadingExpects } from '../../../src/domain/checks/expects.ts';
 import { interpret } from '../../../src/domain/language/interpret.ts';
 import type { InterpretContext, Meaning } from '../../../src/domain/language/meaning.ts';
-import { convert, type UnitId } from '../../../src/domain/quantity/units.ts';
 import { speakDigits, speakNumber, speakWhole, teenTyTwin } from '../../../src/domain/language/speakNumber.ts';
 import { spokenForms } from '../../../src/domain/language/spokenForms.ts';
+import { convert, type UnitId } from '../../../src/domain/quantity/units.ts';
 
 const reading = (more: Partial<ReadingExpects> = {}): ReadingExpects => ({
   kind: 'reading',
@@ -32,7 +32,7 @@ const contextFor = (expects: ReadingExpects): InterpretContext => ({
 });
 
 /** The single value meant, in the unit asked for. */
-function valueOf(meaning: Meaning, unit: UnitId = 'psi'): number | string {
+function meantValue(meaning: Meaning, unit: UnitId = 'psi'): number | string {
   const [only] = meaning.intent === 'reading' && meaning.readings.length === 1 ? meaning.readings : [];
   return only ? convert(only.value, only.unit, unit) : meaning.intent === 'unclear' ? meaning.why : meaning.intent;
 }
@@ -43,7 +43,7 @@ function lost(values: Iterable<number>, expects: ReadingExpects): string[] {
   const wrong: string[] = [];
   for (const value of values) {
     for (const form of spokenForms(value, expects)) {
-      const got = valueOf(interpret(form, context), expects.unit);
+      const got = meantValue(interpret(form, context), expects.unit);
       if (typeof got !== 'number' || Math.abs(got - value) > 1e-9) wrong.push(`${value} as "${form}": ${got}`);
     }
   }
@@ -52,7 +52,10 @@ function lost(values: Iterable<number>, expects: ReadingExpects): string[] {
 
 const upTo = (highest: number, part: number): number[] => Array.from({ length: highest + 1 }, (_, whole) => whole + part);
 
-describe('numbers, in every spoken form that the grammar allows', () => {
+/** A hundred thousand utterances and more; enough time for a slow machine. */
+const ALL_MS = 120_000;
+
+describe('numbers, in every spoken form that the grammar allows', { timeout: ALL_MS }, () => {
   it('whole, 0 to 999', () => {
     const expects = reading();
     expect(lost(upTo(999, 0), expects)).toEqual([]);
@@ -119,9 +122,9 @@ describe('numbers, in every spoken form that the grammar allows', () => {
       fc.property(fc.integer({ min: 0, max: 99_900 }), (hundredths) => {
         const value = hundredths / 100;
         const context = contextFor(reading({ forms: ['whole', 'tenth', 'hundredth'], step: 0.01 }));
-        expect(valueOf(interpret(`${value}`, context))).toBe(value);
-        expect(valueOf(interpret(`${value}psi`, context))).toBe(value);
-        expect(valueOf(interpret(`uh, ${value} psi`, context))).toBe(value);
+        expect(meantValue(interpret(`${value}`, context))).toBe(value);
+        expect(meantValue(interpret(`${value}psi`, context))).toBe(value);
+        expect(meantValue(interpret(`uh, ${value} psi`, context))).toBe(value);
       }),
     );
   });
@@ -131,7 +134,7 @@ describe('numbers, in every spoken form that the grammar allows', () => {
     const wrong: string[] = [];
     for (let hundredths = 0; hundredths <= 99_999; hundredths += 7) {
       const value = hundredths / 100;
-      const got = valueOf(interpret(speakNumber(value), context));
+      const got = meantValue(interpret(speakNumber(value), context));
       if (got !== value) wrong.push(`${value}: ${speakNumber(value)} -> ${got}`);
     }
     expect(wrong).toEqual([]);
@@ -139,7 +142,7 @@ describe('numbers, in every spoken form that the grammar allows', () => {
 
   it('digit by digit and back', () => {
     const context = contextFor(reading());
-    for (let value = 10; value <= 999; value += 1) expect(valueOf(interpret(speakDigits(value), context))).toBe(value);
+    for (let value = 10; value <= 999; value += 1) expect(meantValue(interpret(speakDigits(value), context))).toBe(value);
   });
 });
 
@@ -178,7 +181,7 @@ describe('numbers that are not possible are refused, never clipped', () => {
         fc.integer({ min: 10, max: 99 }),
         fc.constantFrom('no', 'no wait', 'sorry', 'I mean', 'make that', 'correction', 'scratch that,'),
         (a, b, take) => {
-          expect(valueOf(interpret(`${speakWhole(a)}, ${take}, ${speakWhole(b)}`, context))).toBe(b);
+          expect(meantValue(interpret(`${speakWhole(a)}, ${take}, ${speakWhole(b)}`, context))).toBe(b);
         },
       ),
     );
