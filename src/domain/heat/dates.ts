@@ -1,6 +1,6 @@
 /** Dates stamped and printed: cylinders and alarms. Months, counted without a clock of their own. */
-import { ALARMS } from '../judge/numbers/alarms.ts';
 import { HEAT } from '../judge/numbers/heat.ts';
+import { UNITS } from '../quantity/units.ts';
 
 /** Months since year 0 of `YYYY-MM`; null for anything else. */
 export function monthNumber(text: string): number | null {
@@ -12,6 +12,11 @@ export function monthNumber(text: string): number | null {
 export function monthAt(at: number): number {
   const date = new Date(at);
   return date.getUTCFullYear() * 12 + date.getUTCMonth();
+}
+
+/** Whole months in a stretch of time, s. */
+export function monthsIn(seconds: number): number {
+  return Math.round(seconds / UNITS.month.factor);
 }
 
 /** `YYYY-MM`. */
@@ -36,10 +41,4 @@ export type Standing = 'good' | 'soon' | 'over';
 export function standingOf(dueMonth: number, nowMonth: number, soonMonths: number): Standing {
   if (nowMonth >= dueMonth) return 'over';
   return nowMonth >= dueMonth - soonMonths ? 'soon' : 'good';
-}
-
-/** Month in which an alarm is to be replaced, counted from the month it was made. */
-export function alarmEnd(alarm: 'co' | 'gas' | 'smoke', made: number): number {
-  const life = { co: ALARMS.coLife, gas: ALARMS.gasLife, smoke: ALARMS.smokeLife }[alarm];
-  return made + life.value * 12;
 }

@@ -58,10 +58,7 @@ const byLimits: Rule = (check, answer, { display }) => {
   const value = answer.kind === 'reading' ? answer.si : answer.kind === 'count' ? answer.count : null;
   if (value === null) return unjudged('That is no value.');
   const dimension = check.expects.kind === 'reading' ? UNITS[check.expects.unit].dimension : 'count';
-  const limits = check.judge.limits.filter((limit) => UNITS[limit.unit].dimension === dimension);
-  if (limits.length === 0) {
-    return unknownFigure('Kept, but there is no figure to hold it against.', check.lines.mend, `a limit for ${check.lines.name}`);
-  }
+  const limits = check.judge.limits.filter((limit) => UNITS[limit.unit]?.dimension === dimension);
   const crossed = worstCrossed(value, limits);
   if (!crossed) return good();
   const side = crossed.relation === 'at-least' ? 'under' : 'over';
@@ -104,6 +101,29 @@ const RULES: Readonly<Record<RuleId, Rule>> = {
   'ice-thickness': judgeIce,
 };
 
+/** Rules that come to nothing but "good" when their limits are missing: then nothing is called good. */
+const NEEDS_LIMITS: ReadonlySet<RuleId> = new Set([
+  'limits',
+  'tread-depth',
+  'tire-age',
+  'lugs-moved',
+  'broken-wires',
+  'cable-push',
+  'breakaway-rest',
+  'furnace-rise',
+  'cylinder-date',
+  'alarm-date',
+  'co-reading',
+  'ice-thickness',
+]);
+
+/** Whether there is a limit, other than a target, of the kind that the check measures. A date is measured in time, a rise in degrees of difference. */
+function hasLimitFor({ expects, judge: { limits, rule } }: PlannedCheck): boolean {
+  const own = expects.kind === 'reading' ? UNITS[expects.unit].dimension : expects.kind === 'date' ? 'time' : 'count';
+  const dimension = own === 'temperature' && rule === 'furnace-rise' ? 'temperature-difference' : own;
+  return limits.some((limit) => limit.relation !== 'target' && UNITS[limit.unit]?.dimension === dimension);
+}
+
 /**
  * Judges an answer by the rule and the limits frozen in its plan.
  * @param answer of any content whatever; what is no answer to the question, or can not be, is refused with a sentence
@@ -115,6 +135,10 @@ export function judge(check: PlannedCheck, answer: Answer, context: JudgeContext
   const rule = Object.hasOwn(RULES, check.judge.rule) ? RULES[check.judge.rule] : undefined;
   if (!rule)
     return judgement('watch', 'This version does not know how to judge it.', { todo: 'Update the app.', settled: false });
+  const { limits } = check.judge;
+  if (limits.some(({ si }) => !Number.isFinite(si)) || (NEEDS_LIMITS.has(check.judge.rule) && !hasLimitFor(check))) {
+    return unknownFigure('Kept, but there is no figure to hold it against.', check.lines.mend, `a limit for ${check.lines.name}`);
+  }
   const judged = rule(check, answer, context);
   return answer.kind === 'reading' && answer.hedged && judged.outcome === 'ok'
     ? aboutRight(check, answer, context, judged, rule)

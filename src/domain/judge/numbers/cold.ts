@@ -1,6 +1,6 @@
 /** Wind chill, frostbite, and ice. */
 import { figure, figureIn, table } from './entry.ts';
-import { COMMON_PRACTICE, EC_FROSTBITE, MN_ICE, NWS_2001, NWS_FROSTBITE } from './sources.ts';
+import { BEAUFORT, COMMON_PRACTICE, EC_FROSTBITE, MN_ICE, NWS_2001, NWS_FROSTBITE } from './sources.ts';
 
 const topic = 'cold';
 
@@ -73,7 +73,24 @@ export const FROSTBITE_ROWS: readonly (readonly [windChillF: number, minutes: nu
 /** Environment Canada: t = (a - b (c V + d)) (-d - T)^e, minutes, km/h, °C; for V > 25 and T < -15. */
 export const FROSTBITE_TERMS = { a: 2111, b: 24.5, c: 0.667, d: 4.8, e: -1.668, windAboveKmh: 25, belowC: -15 } as const;
 
+/** Answers of the wind check: middle of Beaufort forces 0, 3, 5 and 7, m/s. */
+export const WIND_BY_SIGHT: Readonly<Record<string, { readonly force: number; readonly mps: number }>> = {
+  calm: { force: 0, mps: 0 },
+  light: { force: 3, mps: 4.4 },
+  windy: { force: 5, mps: 9.4 },
+  strong: { force: 7, mps: 15.5 },
+};
+
 export const COLD_TABLES = {
+  windBySight: table({
+    topic,
+    id: 'cold.wind-by-sight',
+    label: 'wind by what is seen',
+    columns: ['answer', 'Beaufort force', 'speed (m/s)'],
+    rows: Object.entries(WIND_BY_SIGHT).map(([answer, { force, mps }]) => [answer, force, mps]),
+    source: BEAUFORT,
+    usedFor: 'wind chill where nobody measures the wind',
+  }),
   frostbite: table({
     topic,
     id: 'cold.frostbite',

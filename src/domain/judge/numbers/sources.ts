@@ -79,3 +79,4 @@ export const NWS_2001 = published('National Weather Service wind chill, 2001');
 export const NWS_FROSTBITE = remembered('National Weather Service frostbite bands, edges as wind chill');
 export const EC_FROSTBITE = remembered('Environment Canada frostbite time formula');
 export const MN_ICE = published('Minnesota natural-resources guidance for new clear ice, December 2024; local authority first');
+export const BEAUFORT: Source = remembered('Beaufort scale, middle of each force');

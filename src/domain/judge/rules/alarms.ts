@@ -1,6 +1,6 @@
 /** Alarms by their date, and the number that a carbon monoxide alarm shows. */
 import { alarmMinutes } from '../../heat/carbonMonoxide.ts';
-import { alarmEnd, monthAt, monthNumber, monthText, standingOf } from '../../heat/dates.ts';
+import { monthAt, monthNumber, monthsIn, monthText, standingOf } from '../../heat/dates.ts';
 import { roundedText } from '../../quantity/format.ts';
 import { fromSI } from '../../quantity/units.ts';
 import { ALARMS } from '../numbers/alarms.ts';
@@ -21,9 +21,8 @@ export const judgeAlarmDate: Rule = (check, answer, { at }) => {
     return unjudged('That date is still to come, so it was not made then. Is it the date to replace it by?');
   }
   if (month < now - MOST_MONTHS || month > now + MOST_MONTHS) return unjudged('No alarm carries that date. Read it again.');
-  const kind = alarm === 'gas' || alarm === 'smoke' ? alarm : 'co';
   // Good through the month that is printed to replace it by.
-  const end = isReplaceBy ? month + 1 : alarmEnd(kind, month);
+  const end = isReplaceBy ? month + 1 : month + monthsIn(limit?.si ?? 0);
   const standing = standingOf(end, now, Math.round(ALARMS.soon.value));
   const facts = [{ label: isReplaceBy ? 'replace by' : 'reaches its age in', text: monthText(isReplaceBy ? month : end) }];
   const decided = isReplaceBy && limit ? { ...limit, source: ALARM_LABEL, label: 'date on its label' } : limit;
@@ -39,7 +38,7 @@ export const judgeAlarmDate: Rule = (check, answer, { at }) => {
   if (standing === 'soon') {
     return judgement('watch', 'That alarm is near its end.', { todo: 'Have a new one ready.', limit: decided, facts });
   }
-  if (kind === 'co' && !isReplaceBy && now - month >= ALARMS.coLifeShort.value * 12) {
+  if (alarm === 'co' && !isReplaceBy && now - month >= ALARMS.coLifeShort.value * 12) {
     return judgement('watch', 'Some alarms end at five years.', {
       todo: 'Look on its label for how long it lasts.',
       limit,

@@ -1,5 +1,5 @@
 /** Gas cylinders: what is left, whether it feeds in this cold, and their date. */
-import { monthAt, monthNumber, monthText, requalifyMonth, type Suffix, standingOf } from '../../heat/dates.ts';
+import { monthAt, monthNumber, monthsIn, monthText, requalifyMonth, type Suffix, standingOf } from '../../heat/dates.ts';
 import { burnTime, feedsDownTo, fuelLeft, tankGauge } from '../../heat/propane.ts';
 import { formatQuantity, roundedText, speakQuantity } from '../../quantity/format.ts';
 import { airPressureAt } from '../../tires/gasLaw.ts';
@@ -93,7 +93,7 @@ export const judgeCylinderDate: Rule = (check, answer, { at }) => {
   const isStamped =
     params.stamped === null || params.stamped === undefined || params.stamped === (answer.kind === 'date' ? answer.value : '');
   const suffix: Suffix = isStamped && (params.suffix === 'E' || params.suffix === 'S') ? params.suffix : null;
-  const due = requalifyMonth(month, suffix);
+  const due = isStamped && limit ? month + monthsIn(limit.si) : requalifyMonth(month, null);
   const standing = standingOf(due, now, Math.round(HEAT.requalifySoon.value));
   const facts = [{ label: 'due', text: monthText(due) }];
   if (standing === 'over') {
