@@ -184,10 +184,21 @@ export class ViterbiSearch {
       const inside = nextUnit[unit] as number;
       if (inside >= 0) {
         if (top < floor) continue;
-        for (let slot = 0; slot < k; slot += 1) {
-          this.#entryScore[inside * k + slot] = (this.#score[last + slot] as number) + leave;
-          this.#entryHistory[inside * k + slot] = this.#history[last + slot] as number;
-          this.#entryTrace[inside * k + slot] = this.#trace[last + slot] as number;
+        // Several beginnings, one for each context before the word, may lead into the same body.
+        for (let slot = last; slot < last + k; slot += 1) {
+          const score = (this.#score[slot] as number) + leave;
+          if (score === -Infinity) break;
+          const taken = insert(
+            this.#entryScore,
+            this.#entryHistory,
+            this.#entryTrace,
+            inside * k,
+            k,
+            score,
+            this.#history[slot] as number,
+            this.#trace[slot] as number,
+          );
+          if (!taken) break;
         }
         this.#queue(inside);
         continue;
