@@ -367,7 +367,13 @@ export function numbersAt(words: readonly Word[], at: number, options: NumberOpt
     // "a half thirty-second"
     const more = den === 2 ? denominatorAt(words, end, { ...options, thirtySeconds: false }) : null;
     if (more?.den === 32)
-      add({ value: num / den / 32, form: 'fraction', end: more.end, homophone: false, fraction: { whole: null, num: num / den, den: 32 } });
+      add({
+        value: num / den / 32,
+        form: 'fraction',
+        end: more.end,
+        homophone: false,
+        fraction: { whole: null, num: num / den, den: 32 },
+      });
     add({ value: num / den, form: 'fraction', end, homophone: false, fraction: { whole: null, num, den } });
   }
   const run = runAt(words, at, options);

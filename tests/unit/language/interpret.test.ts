@@ -23,7 +23,9 @@ const contexts: readonly InterpretContext[] = CATALOGUE.flatMap((definition) => 
 const anyContext = fc.constantFrom(...contexts);
 /** Words that the grammars are made of, in no order at all. */
 const vocabulary = [
-  ...new Set(['plain', 'natural', 'hard', 'refuse'].flatMap((level) => readUtterances(level).flatMap(({ text }) => text.split(/\s+/)))),
+  ...new Set(
+    ['plain', 'natural', 'hard', 'refuse'].flatMap((level) => readUtterances(level).flatMap(({ text }) => text.split(/\s+/))),
+  ),
 ];
 const wordSalad = fc.array(fc.constantFrom(...vocabulary), { maxLength: 25 }).map((words) => words.join(' '));
 
@@ -52,12 +54,20 @@ describe('no input of any kind throws, and every meaning is whole', () => {
   it('very long text', () => {
     const [context] = contexts;
     if (!context) throw new Error('no context');
-    for (const text of ['six '.repeat(50_000), 'not '.repeat(50_000), '1/2'.repeat(20_000), 'no, '.repeat(20_000), '9'.repeat(100_000), 'make a note '.repeat(9000)])
+    for (const text of [
+      'six '.repeat(50_000),
+      'not '.repeat(50_000),
+      '1/2'.repeat(20_000),
+      'no, '.repeat(20_000),
+      '9'.repeat(100_000),
+      'make a note '.repeat(9000),
+    ])
       holds(text, context);
   });
 
   it('names of things that every object has', () => {
-    for (const text of ['constructor', '__proto__', 'toString valueOf hasOwnProperty', 'left constructor 62']) for (const context of contexts) holds(text, context);
+    for (const text of ['constructor', '__proto__', 'toString valueOf hasOwnProperty', 'left constructor 62'])
+      for (const context of contexts) holds(text, context);
   });
 
   it('the same words always mean the same', () => {
@@ -77,7 +87,8 @@ describe('values stay within what is possible', () => {
         const meaning = interpret(text, context);
         if (meaning.intent !== 'reading' || meaning.about !== null || meaning.corrects !== null) return;
         const { expects } = context;
-        if (expects.kind === 'count') for (const { value } of meaning.readings) expect(value >= expects.min && value <= expects.max).toBe(true);
+        if (expects.kind === 'count')
+          for (const { value } of meaning.readings) expect(value >= expects.min && value <= expects.max).toBe(true);
       }),
       { numRuns: 2000 },
     );
@@ -107,18 +118,36 @@ describe('two people', () => {
 
 describe('a line from anywhere', () => {
   it.each([
-    [{ check: 'tire_pressure', text: '62 psi' }, { intent: 'reading', readings: [{ position: null, value: 62, unit: 'psi' }] }],
+    [
+      { check: 'tire_pressure', text: '62 psi' },
+      { intent: 'reading', readings: [{ position: null, value: 62, unit: 'psi' }] },
+    ],
     [{ check: 'lug-torque', text: 'a hundred and five foot-pounds' }, { readings: [{ value: 105, unit: 'lb-ft' }] }],
-    [{ check: 'cable-slack-left', text: "nope, it's tight" }, { intent: 'verdict', verdict: 'problem' }],
+    [
+      { check: 'cable-slack-left', text: "nope, it's tight" },
+      { intent: 'verdict', verdict: 'problem' },
+    ],
     [{ check: 'nothing known', yes_means: 'problem', text: 'yes' }, { verdict: 'problem' }],
     [{ check: 'nothing known', text: 'burned out' }, { verdict: 'problem' }],
     [{ check: 'lugs', total: 6, text: 'all six clicked' }, { readings: [{ value: 0, unit: 'count' }] }],
-    [{ expects: { kind: 'number', unit: 'psi', min: 0, max: 100 }, text: '120' }, { intent: 'unclear', why: 'out-of-range' }],
-    [{ expects: ['open', 'closed'], text: "it's closed" }, { verdict: 'ok', option: 'closed' }],
+    [
+      { expects: { kind: 'number', unit: 'psi', min: 0, max: 100 }, text: '120' },
+      { intent: 'unclear', why: 'out-of-range' },
+    ],
+    [
+      { expects: ['open', 'closed'], text: "it's closed" },
+      { verdict: 'ok', option: 'closed' },
+    ],
     [{ unit: 'psi', text: 'four bar' }, { readings: [{ value: 58.01509509, unit: 'psi', said: { value: 4, unit: 'bar' } }] }],
     [{ unit: 'C', check: 'outside-temperature', text: 'minus ten Celsius' }, { readings: [{ value: -10, unit: 'C' }] }],
-    [{ check: 'tire-pressure', last: 62, text: 'same as last time' }, { readings: [{ value: 62 }], policy: 'confirm' }],
-    [{ check: 'tire-pressure', text: 'same as last time' }, { intent: 'unclear', why: 'no-last' }],
+    [
+      { check: 'tire-pressure', last: 62, text: 'same as last time' },
+      { readings: [{ value: 62 }], policy: 'confirm' },
+    ],
+    [
+      { check: 'tire-pressure', text: 'same as last time' },
+      { intent: 'unclear', why: 'no-last' },
+    ],
     [{}, { intent: 'unclear' }],
     [null, { intent: 'unclear' }],
     [[1, 2], { intent: 'unclear' }],

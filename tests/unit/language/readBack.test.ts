@@ -102,16 +102,14 @@ function answers(expects: Expects): fc.Arbitrary<Answer> {
         .map((option) => ({ kind: 'choice', option, detail: null }) satisfies Answer);
     case 'date':
       return expects.form === 'dot-week'
-        ? fc
-            .tuple(fc.integer({ min: 1, max: 53 }), fc.integer({ min: 0, max: 69 }))
-            .map(
-              ([week, year]) =>
-                ({
-                  kind: 'date',
-                  form: 'dot-week',
-                  value: `${String(week).padStart(2, '0')}${String(year).padStart(2, '0')}`,
-                }) satisfies Answer,
-            )
+        ? fc.tuple(fc.integer({ min: 1, max: 53 }), fc.integer({ min: 0, max: 69 })).map(
+            ([week, year]) =>
+              ({
+                kind: 'date',
+                form: 'dot-week',
+                value: `${String(week).padStart(2, '0')}${String(year).padStart(2, '0')}`,
+              }) satisfies Answer,
+          )
         : fc
             .tuple(fc.integer({ min: 1970, max: 2069 }), fc.integer({ min: 1, max: 12 }))
             .map(
