@@ -50,6 +50,8 @@ interface Entry {
 export interface ConditionLexicon {
   /** The longest phrase at this term. */
   at(terms: readonly Term[], at: number): { readonly sense: Sense; readonly next: number } | null;
+  /** The sense of a phrase of the declaration that is all that was said. */
+  exactly(words: readonly Word[]): Sense | null;
   /** A phrase all of small words ("all there", "just got here") at this word. */
   silentAt(words: readonly Word[], at: number): { readonly value: Sense; readonly next: number } | null;
   /** Which option, if there is just one of that verdict. */
@@ -165,11 +167,14 @@ function build(expects: StateExpects | ChoiceExpects): ConditionLexicon {
   };
   const own = ownPhrases(expects);
   const derived: (readonly [string, Polarity])[] = [];
+  const whole = new Map<string, Sense>();
   const silent: (readonly [readonly string[], Sense])[] = [];
   for (const { phrase, polarity, option } of own) {
     const stems = stemsOf(phrase);
     const sense: Sense = { polarity, option, own: true, denies: stems[0] === 'not', phrase };
     add(stems, sense);
+    const key = plainWords(phrase).join(' ');
+    if (!whole.has(key)) whole.set(key, sense);
     if (termsOf(tokenize(phrase).words).length === 0) silent.push([plainWords(phrase), sense]);
     // "green pins" and "pins are green" are one.
     const isPair =
@@ -234,6 +239,10 @@ function build(expects: StateExpects | ChoiceExpects): ConditionLexicon {
   for (const list of byFirst.values()) list.sort((a, b) => b.stems.length - a.stems.length);
   return {
     optionCount: isChoice ? expects.options.length : 0,
+    exactly(words) {
+      const said = words.flatMap(({ kind, word }) => (kind === 'mark' ? [] : [word]));
+      return whole.get(said.join(' ')) ?? null;
+    },
     silentAt: (words, at) => silentTable.at(words, at),
     verdictOnly,
     at(terms, at) {

@@ -318,6 +318,13 @@ interface Seen {
 
 /** Understand a state or a choice. Linear in the words, never throws. */
 export function parseCondition(input: ConditionInput): ConditionResult {
+  const exact = lexiconFor(input.expects).exactly(input.words);
+  if (exact) {
+    input.uses.mark(0, input.words.length, 'state');
+    const isLabel = input.expects.kind === 'choice' || exact.polarity === 'ok' || exact.phrase === input.expects.problem[0];
+    const detail = isLabel ? null : { from: 0, to: input.words.length };
+    return { kind: 'verdict', verdict: exact.polarity, option: exact.option, positions: [], detail, certainty: 1, own: true };
+  }
   const tail = afterCorrection(input);
   if (tail !== null) {
     const rest = input.words.slice(tail);

@@ -4,6 +4,7 @@
  */
 import type { Expects, Position } from '../checks/expects.ts';
 import { type FoundCommand, findCommand } from './commands.ts';
+import { lexiconFor } from './conditionLexicon.ts';
 import { type ConditionResult, parseCondition } from './conditions.ts';
 import { parseDate } from './dates.ts';
 import type { Command, InterpretContext, Meaning, NamedCheck, SpokenReading, UnclearWhy } from './meaning.ts';
@@ -67,13 +68,7 @@ export function interpret(text: string, context: InterpretContext): Meaning {
 /** Whether the words are one of the check's own phrases and nothing else. */
 function isOwnPhrase(words: readonly Word[], expects: Expects): boolean {
   if (expects.kind !== 'state' && expects.kind !== 'choice') return false;
-  const said = words
-    .filter(({ kind }) => kind !== 'mark')
-    .map(({ word }) => word)
-    .join(' ');
-  const phrases =
-    expects.kind === 'state' ? [...expects.ok, ...expects.problem] : expects.options.flatMap((option) => option.phrases);
-  return phrases.some((phrase) => plainWords(phrase).join(' ') === said);
+  return lexiconFor(expects).exactly(words) !== null;
 }
 
 /** A note or a reason: every word is content, except a bare command to leave it. */
@@ -195,7 +190,7 @@ function answerTo(attempt: Attempt, asked: Asked): Meaning {
   const uses = new Uses(tokens, words);
   const names = asked.names.map(plainWords).sort((a, b) => b.length - a.length);
   const { expects } = asked;
-  if (isQuestion(words, tokens.asks)) return unclear(uses, 'chatter');
+  if (isQuestion(words, tokens.asks) && !isOwnPhrase(words, expects)) return unclear(uses, 'chatter');
   switch (expects.kind) {
     case 'reading':
     case 'count': {
