@@ -74,6 +74,6 @@ export default defineConfig({
   test: {
     include: ['tests/{unit,published,machines}/**/*.test.{ts,tsx}'],
     environment: 'node',
-    testTimeout: 20_000,
+    testTimeout: 60_000,
   },
 });

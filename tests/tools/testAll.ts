@@ -25,7 +25,11 @@ const failures: string[] = [];
 const run = (label: string, command: string, args: readonly string[]): boolean => {
   const started = Date.now();
   console.log(`\n── ${label}`);
-  const { status } = spawnSync(command, [...args], { stdio: 'inherit', shell: process.platform === 'win32' });
+  const { status } = spawnSync(command, [...args], {
+    stdio: 'inherit',
+    shell: process.platform === 'win32',
+    env: { ...process.env, NO_COLOR: '1' },
+  });
   const good = status === 0;
   console.log(`── ${label}: ${good ? 'good' : 'FAILED'} in ${((Date.now() - started) / 1000).toFixed(1)} s`);
   if (!good) failures.push(label);
@@ -40,7 +44,14 @@ const stage = (label: string, command: string, args: readonly string[]) => {
 
 const vitest = (label: string, args: readonly string[]) => {
   const file = `${OUT}/${label}.json`;
-  const good = run(label, 'npx', ['vitest', 'run', ...args, '--reporter=dot', '--reporter=json', `--outputFile.json=${file}`]);
+  const good = run(label, 'npx', [
+    'vitest',
+    'run',
+    ...args,
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${file}`,
+  ]);
   if (!existsSync(file)) {
     failed += 1;
     return;
@@ -63,7 +74,9 @@ vitest('published', ['tests/published']);
 vitest('machines', ['tests/machines']);
 stage('build', 'npx', ['vite', 'build', '--logLevel', 'warn']);
 if (findChromium() === null) {
-  console.error('No Chrome or Chromium was found. Install one (on Debian: apt-get install chromium) or set CHROMIUM to its path.');
+  console.error(
+    'No Chrome or Chromium was found. Install one (on Debian: apt-get install chromium) or set CHROMIUM to its path.',
+  );
   failed += 1;
   failures.push('browser (no Chromium)');
 } else {

@@ -153,7 +153,9 @@ export function findCommand(words: readonly Word[], objects: readonly (readonly 
     if (room === 'alone') {
       const others = words.filter((word, index) => word.kind !== 'mark' && (index < at || index >= found.next));
       const isAlone = others.every((word) => SMALL.has(word.word) && !isContentful(word.word));
-      if (!isAlone) continue;
+      const isWork =
+        (command === 'repeat' || command === 'wait') && others.some(({ word }) => /^(check|let|this|it)$/.test(word));
+      if (!isAlone || isWork) continue;
       return { command, from: at, next: found.next, strangers: 0, text: null };
     }
     const limit = command === 'wait' ? Number.POSITIVE_INFINITY : 1;

@@ -149,6 +149,7 @@ const NEUTRAL_HARM = new Set(
   ),
 );
 
+const HARM_STEMS = new Set([...HARM_NOUNS].map(stem));
 const LITTLE = new Set(['in', 'out', 'on', 'off', 'up', 'down']);
 const isChoiceOf = (expects: StateExpects | ChoiceExpects): boolean => expects.kind === 'choice';
 
@@ -167,6 +168,7 @@ function build(expects: StateExpects | ChoiceExpects): ConditionLexicon {
   };
   const own = ownPhrases(expects);
   const derived: (readonly [string, Polarity])[] = [];
+  const opposed: (readonly [string, Polarity])[] = [];
   const whole = new Map<string, Sense>();
   const silent: (readonly [readonly string[], Sense])[] = [];
   for (const { phrase, polarity, option } of own) {
@@ -176,6 +178,10 @@ function build(expects: StateExpects | ChoiceExpects): ConditionLexicon {
     const key = plainWords(phrase).join(' ');
     if (!whole.has(key)) whole.set(key, sense);
     if (termsOf(tokenize(phrase).words).length === 0) silent.push([plainWords(phrase), sense]);
+    // What the check denies is, said plainly, the opposite: "no tension" is right, so tension is not.
+    const [denial, denied] = stems;
+    if (stems.length === 2 && denial === 'not' && denied !== undefined && HARM_STEMS.has(denied) && !isChoiceOf(expects))
+      opposed.push([denied, polarity === 'ok' ? 'problem' : 'ok']);
     // "green pins" and "pins are green" are one.
     const isPair =
       stems.length === 2 && stems.some((one) => PART_WORDS.has(one)) && stems.every((one) => !LITTLE.has(one) && one !== 'not');
@@ -196,6 +202,9 @@ function build(expects: StateExpects | ChoiceExpects): ConditionLexicon {
   for (const [word, polarity] of derived)
     if (derived.every(([other, also]) => other !== word || also === polarity))
       add([word], { polarity, option: null, own: false, denies: false, phrase: word, weak: true });
+  for (const [word, polarity] of opposed)
+    if (opposed.every(([other, also]) => other !== word || also === polarity))
+      add([word], { polarity, option: null, own: false, denies: false, phrase: word });
   const silentTable = new PhraseTable(silent);
   const oks = own.filter(({ polarity }) => polarity === 'ok');
   const okOptions = new Set(oks.map(({ option }) => option));

@@ -31,7 +31,10 @@ export const PROBLEM_WORDS = list(`
 
 /** Words that hang together: where a check calls one of a row good or bad, the others of the row follow. */
 export const FAMILIES: readonly (readonly [readonly string[], readonly string[]])[] = [
-  [list('tight snug firm taut stiff rigid tense'), list('loose slack limp floppy sloppy flops flopping droopy drooping')],
+  [
+    list('tight snug firm taut stiff rigid tense'),
+    list('loose slack limp floppy sloppy flops flopping droopy drooping hanging hangs dangling dangles'),
+  ],
   [list('moves budges wiggles shifts'), []],
   [list('closed shut'), list('open opened ajar')],
   [list('locked latched'), list('unlocked unlatched')],
@@ -105,6 +108,12 @@ export const FIXED: readonly (readonly [phrase: string, polarity: Polarity])[] =
   ['like new', 'ok'],
   ['good as new', 'ok'],
   ['thumbs up', 'ok'],
+  ['checks out', 'ok'],
+  ['rock solid', 'ok'],
+  ['part way', 'problem'],
+  ['partway', 'problem'],
+  ['partially', 'problem'],
+  ['partly', 'problem'],
   ['bulb out', 'problem'],
   ['bulb is out', 'problem'],
   ['light is out', 'problem'],

@@ -71,6 +71,8 @@ const UNSURE = new PhraseTable(
     'sort of',
     'more or less',
     'i think',
+    'not think',
+    'not believe',
     'i believe',
     'i guess',
     'i suppose',
@@ -225,6 +227,7 @@ const NOT_A_STATEMENT = new PhraseTable(
     'can you',
     'could you',
     'would you',
+    'would be',
     'will you',
     'have you',
     'is it',
@@ -380,6 +383,19 @@ function parseStatement(input: ConditionInput): ConditionResult {
   const lexicon = lexiconFor(expects);
   const unclear = (why: UnclearWhy, strangers = 0): ConditionResult => ({ kind: 'unclear', why, strangers });
   if (isAside(words, [], 'no')) return unclear('chatter');
+  const plain = plainAnswer(words);
+  if (plain && expects.kind === 'state') {
+    uses.mark(0, words.length, 'state');
+    return {
+      kind: 'verdict',
+      verdict: verdictOf(plain, expects),
+      option: null,
+      positions: [],
+      detail: null,
+      certainty: 0.95,
+      own: true,
+    };
+  }
   const { answer, from } = leadingAnswer(words, lexicon, uses);
   const rest = words.slice(from);
   const restUses = uses.over(rest);
@@ -471,6 +487,16 @@ function parseStatement(input: ConditionInput): ConditionResult {
     (polarities.size === 2 ? 0.85 : 1);
   const detail = verdict === 'problem' ? detailOf(words, from, seen, strangers.length, expects) : null;
   return { kind: 'verdict', verdict, option: option ?? null, positions: places.positions, detail, certainty, own: isOwn };
+}
+
+/** "that's a no": an answer by itself. */
+function plainAnswer(words: readonly Word[]): 'yes' | 'no' | null {
+  const said = words
+    .filter(({ kind }) => kind !== 'mark')
+    .map(({ word }) => word)
+    .join(' ');
+  const found = /^(?:that|it) (?:is|would be) (?:a |an )?(?:big |hard |definite )?(yes|no|nope|negative)$/.exec(said);
+  return found ? (found[1] === 'yes' ? 'yes' : 'no') : null;
 }
 
 /** The yes or no in front, if it is one of its own and does not deny what follows. */
@@ -749,6 +775,7 @@ function exceptionIn(words: readonly Word[], seen: readonly Seen[]): 'problem' |
     if (isPart) return 'problem';
     if (behind.length > 0) return 'unclear';
   }
+  if (words.some((_, at) => phraseAt(words, at, ['not', 'all', 'the', 'way']) !== null)) return 'problem';
   const only = words.findIndex(({ word }) => word === 'only');
   const next = words[words[only + 1]?.word === 'the' ? only + 2 : only + 1]?.word ?? '';
   if (only >= 0 && seen.length > 0 && /^(one|left|right|front|rear|half|two|some)$/.test(next)) return 'problem';
@@ -837,6 +864,17 @@ const KNOWN_AROUND = new Set(
   ),
 );
 
+/** "solid as a rock", "like a guitar string": pictures of what was said. */
+function simileSpans(words: readonly Word[]): readonly { from: number; next: number }[] {
+  const spans: { from: number; next: number }[] = [];
+  for (let at = 1; at < words.length; at += 1) {
+    const isPicture =
+      (words[at]?.word === 'as' || words[at]?.word === 'like') && /^(a|an|can|all)$/.test(words[at + 1]?.word ?? '');
+    if (isPicture) spans.push({ from: at, next: at + 4 });
+  }
+  return spans;
+}
+
 /** Words that neither the check nor the trade nor everyday speech explains. */
 function strangersAmong(
   strays: readonly Term[],
@@ -845,12 +883,13 @@ function strangersAmong(
   places: readonly { from: number; next: number }[],
   hedges: readonly { from: number; next: number }[],
 ): readonly string[] {
+  const similes = simileSpans(words);
   const own = ownWords(expects);
   const nameWords = new Set(names.flat());
   const within = (spans: readonly { from: number; next: number }[], at: number) =>
     spans.some(({ from, next }) => at >= from && at < next);
   return strays
-    .filter((term) => !within(places, term.from) && !within(hedges, term.from))
+    .filter((term) => !within(places, term.from) && !within(hedges, term.from) && !within(similes, term.from))
     .filter(({ stem: root, word }) => {
       if (root === ',' || root.startsWith('#')) return false;
       if (PART_WORDS.has(word) || DEGREE_WORDS.has(word) || KNOWN_AROUND.has(word)) return false;
@@ -904,7 +943,7 @@ function isAside(words: readonly Word[], seen: readonly Seen[], only: string | n
       'push',
     ].includes(first);
     // A verb in front asks; further on it belongs to a statement ("that is the one").
-    if (opens && at !== start) continue;
+    if (opens && at !== start && words[at + 1]?.word !== 'be') continue;
     // "where it rubs", "when I push it" belong to a finding.
     if (
       (first === 'when' || first === 'if' || first === 'until' || first === 'unless') &&

@@ -3,6 +3,7 @@
  * same words in the same context always mean the same.
  */
 import type { Expects, Position } from '../checks/expects.ts';
+import { UNITS } from '../quantity/units.ts';
 import { type FoundCommand, findCommand } from './commands.ts';
 import { lexiconFor } from './conditionLexicon.ts';
 import { type ConditionResult, parseCondition } from './conditions.ts';
@@ -46,6 +47,10 @@ export function interpret(text: string, context: InterpretContext): Meaning {
   const command = isOwnPhrase(words, context.expects) ? null : findCommand(words, context.names.map(plainWords));
   if (words.length > LONGEST_ANSWER && command?.command !== 'note' && command?.command !== 'skip')
     return unclear(new Uses(tokens), 'chatter');
+  // "five minutes" is a value where a time is asked for.
+  const isTime = context.expects.kind === 'reading' && UNITS[context.expects.unit].dimension === 'time';
+  const timed = command?.command === 'wait' && isTime ? ownAnswer(attempt) : null;
+  if (timed?.intent === 'reading') return timed;
   if (command) {
     const beside = answerBesideCommand(attempt, command);
     return beside ?? commandMeaning(attempt, command);

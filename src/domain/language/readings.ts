@@ -8,7 +8,7 @@ import type { InterpretContext, SpokenReading, UnclearWhy } from './meaning.ts';
 import { type NumberOptions, numbersAt, type SpokenNumber } from './numbers.ts';
 import { numberAtom } from './numberWords.ts';
 import { PhraseTable, phraseAt } from './phraseMatch.ts';
-import { placeAt, resolvePlace, type SaidPlace } from './positions.ts';
+import { placeAt, resolvePlace, type SaidPlace, type Side } from './positions.ts';
 import { speakWhole } from './speakNumber.ts';
 import { plainWords, type Word } from './tokens.ts';
 import { unitAt } from './unitWords.ts';
@@ -72,6 +72,7 @@ interface Findings {
   changes: boolean;
   same: boolean;
   notAStep: boolean;
+  unknownPlace: boolean;
   negativePredicates: number;
   certainty: number;
 }
@@ -175,6 +176,7 @@ const EVERYWHERE = new PhraseTable([
 ]);
 const CHANGE_WORDS = new Set(['change', 'correct', 'update', 'set', 'make', 'fix', 'redo', 'edit', 'put']);
 const VAGUE = new Set([
+  'halfway',
   'tens',
   'twenties',
   'thirties',
@@ -306,6 +308,7 @@ function scan(input: ReadingsInput, homophones: NumberOptions['homophones']): Fi
     changes: false,
     same: false,
     notAStep: false,
+    unknownPlace: false,
     negativePredicates: 0,
     certainty: 1,
   };
@@ -373,6 +376,18 @@ function scan(input: ReadingsInput, homophones: NumberOptions['homophones']): Fi
       use(correction.next, 'correction');
       continue;
     }
+    if (
+      word.word === 'other' &&
+      placed &&
+      expects.kind === 'reading' &&
+      /^(one|side|tire|wheel)$/.test(words[at + 1]?.word ?? '')
+    ) {
+      const other = otherOf(input.context);
+      if (other === null) found.unknownPlace = true;
+      else push({ kind: 'place', place: { side: other, end: null, from: at, next: at + 2 }, pauseBefore: pause });
+      use(at + 2, 'position');
+      continue;
+    }
     const everywhere = EVERYWHERE.at(words, at);
     if (everywhere && placed && expects.kind === 'reading') {
       push({ kind: 'everywhere', both: everywhere.value, pauseBefore: pause });
@@ -408,6 +423,12 @@ function scan(input: ReadingsInput, homophones: NumberOptions['homophones']): Fi
     if (expects.kind === 'reading' && isPeople(words, at)) {
       found.strangers += 1;
       at += 1;
+      continue;
+    }
+    if (phraseAt(words, at, ['fifty', 'fifty']) !== null && words.length <= 4) {
+      // Half and half, not a value.
+      found.range = true;
+      use(at + 2, 'hedge');
       continue;
     }
     const said = valueAt(words, at, expects, options);
@@ -526,6 +547,12 @@ function upToAt(words: readonly Word[], at: number, dimension: Dimension | null)
   return { isBound: !['is', 'now', 'are', 'am', 'got', 'came', 'went', 'went', 'pumped', 'back'].includes(before) };
 }
 
+/** "the other one" of two. */
+function otherOf({ position, positions }: ReadingsInput['context']): Side | null {
+  if (positions.length !== 2) return null;
+  return position === 'left' ? 'right' : position === 'right' ? 'left' : null;
+}
+
 /** "no" before "I said two" is an answer to something else; before "movement" it counts. */
 function isAnswerNo(words: readonly Word[], at: number, next: number): boolean {
   const isBare = next === at + 1 && (words[at]?.word === 'no' || words[at]?.word === 'nope');
@@ -583,7 +610,17 @@ function countPhrases(expects: CountExpects): PhraseTable<number> {
       for (const no of ['no', 'zero', 'not any']) entries.push([[...no.split(' '), ...last], 0]);
     }
     for (const tight of ['tight', 'good', 'clicked', 'held', 'fine', 'okay', 'solid', 'whole'])
-      for (const every of ['all', 'they are all', 'all are', 'every one', 'everything', 'all of them', 'all were'])
+      for (const every of [
+        'all',
+        'they are all',
+        'all are',
+        'every one',
+        'every last one',
+        'each one',
+        'everything',
+        'all of them',
+        'all were',
+      ])
         entries.push(
           [[...every.split(' '), tight], 0],
           [[...every.split(' '), 'is', tight], 0],
@@ -940,6 +977,7 @@ function settle(input: ReadingsInput, found: Findings): ReadingsResult {
   );
   if (found.strangers > 0) return unclear(found.strangers > 1 || !hasValue ? 'chatter' : 'ambiguous', listed);
   if (found.wrongUnit) return unclear('wrong-unit');
+  if (found.unknownPlace) return unclear('unknown-position', listed);
   if (found.identity) return unclear('ambiguous', listed);
   if (found.notAStep) return unclear('not-a-step');
   if (found.outOfRange.length > 0)

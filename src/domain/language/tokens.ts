@@ -70,8 +70,8 @@ const CONTRACTIONS: ReadonlyMap<string, readonly string[]> = new Map(
     dunno: 'do not know',
     kinda: 'kind of',
     sorta: 'sort of',
-    alright: 'all right',
-    allright: 'all right',
+    alright: 'okay',
+    allright: 'okay',
     uhhuh: 'yes',
   }).map(([from, to]) => [from, to.split(' ')]),
 );
@@ -175,7 +175,7 @@ function wordsOf(written: string): readonly string[] {
 
 /** "uh huh" is a yes and "uh uh" a no; written apart they are two noises. */
 function withGrunts(words: readonly Word[]): readonly Word[] {
-  if (!words.some(({ word }) => word === 'uh' || word === 'mm' || word === 'nuh')) return words;
+  if (!words.some(({ word }) => GRUNT_STARTS.has(word))) return words;
   const made: Word[] = [];
   for (let at = 0; at < words.length; at += 1) {
     const word = words[at];
@@ -188,8 +188,11 @@ function withGrunts(words: readonly Word[]): readonly Word[] {
   return made;
 }
 
+const GRUNT_STARTS = new Set(['uh', 'mm', 'nuh', 'all']);
+
 const GRUNTS: ReadonlyMap<string, string> = new Map([
   ['uh huh', 'yes'],
+  ['all right', 'okay'],
   ['mm hm', 'yes'],
   ['mm hmm', 'yes'],
   ['uh uh', 'nope'],

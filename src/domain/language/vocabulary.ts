@@ -17,7 +17,7 @@ export const FILLERS = set(`
   hearing heard gauge gauges needle dial meter multimeter voltmeter tester display screen scale thermometer tape ruler
   stick probe wrench thermostat placard label sticker count counted counting asking asks calls called thinnest thickest
   shallowest deepest lowest highest worst weighs weighing weigh bottom needle's readout stamped marked printed labeled
-  wearing warmed ends ended number value figure figures digital analog cold warm total
+  low high worn weak soft full hot outside edge inner outer shoulder groove away every thin fresh wearing warmed ends ended number value figure figures digital analog cold warm total
   please thanks thank sir boss man dude guys bud buddy copy roger yes check checked okey alrighty gosh boy wow jeez geez
   shoot darn cool great perfect awesome sweet good yeah first one next other last final left-over anyway
   what which when where how because
