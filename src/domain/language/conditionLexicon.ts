@@ -93,6 +93,9 @@ export function termsOf(words: readonly Word[], keepSilent = false): readonly Te
       // "free of cracks" denies them.
       at += 1;
       terms.push({ stem: 'not', word: 'no', from, next: at });
+    } else if (/^(barely|hardly|scarcely)$/.test(word.word) && words[at]?.word === 'any') {
+      at += 1;
+      terms.push({ stem: 'not', word: 'no', from, next: at });
     } else if (word.word === 'right' && /^(up|down|in|on|off|out|there|where|back)$/.test(words[at]?.word ?? '')) {
       // "came right up"
     } else if (word.word === 'nothing') {

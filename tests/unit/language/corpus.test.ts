@@ -26,8 +26,16 @@ describe('understanding the corpus', () => {
     expect(rate.right / rate.all, rate.mistakes.join('\n')).toBeGreaterThanOrEqual(LEAST[level]);
   });
 
+  // Written last, and not looked at while the rest was tuned. Before anything was changed on its account: plain 60 of 60,
+  // natural 56 of 60, hard 58 of 60, and 3 of 63 kept that should have been refused.
+  it('held out', () => {
+    const rate = rateOf('held-out', readUtterances('held-out'));
+    expect(rate.right / rate.all, rate.mistakes.join('\n')).toBeGreaterThanOrEqual(0.97);
+  });
+
   it('keeps no value, verdict or date from what must be refused', () => {
-    const kept = readUtterances('refuse').filter((utterance) => isAccepted(interpret(utterance.text, contextOf(utterance))));
+    const mustBeRefused = [...readUtterances('refuse'), ...readUtterances('held-out').filter(({ level }) => level === 'refuse')];
+    const kept = mustBeRefused.filter((utterance) => isAccepted(interpret(utterance.text, contextOf(utterance))));
     expect(kept.map(({ check, text }) => `${check}: "${text}"`)).toEqual([]);
   });
 
