@@ -12,6 +12,7 @@ adjust AH JH AH S T
 adjusted AH JH AH S T IH D
 after AE F T ER
 again AH G EH N|AH G EY N
+against AH G EH N S T|AH G EY N S T
 age EY JH
 ahead AH HH EH D
 air EH R
@@ -153,6 +154,7 @@ bravo B R AA V OW
 breakaway B R EY K AH W EY
 breaker B R EY K ER
 breaks B R EY K S
+breeze B R IY Z
 brick B R IH K
 bright B R AY T
 bring B R IH NG
@@ -200,6 +202,7 @@ cable K EY B AH L
 cables K EY B AH L Z
 cage K EY JH
 call K AO L
+calm K AA M|K AA L M
 came K EY M
 camper K AE M P ER
 can K AE N|K AH N
@@ -411,6 +414,7 @@ drained D R EY N D
 draw D R AO
 drawer D R AO R
 drift D R IH F T
+drifting D R IH F T IH NG
 drip D R IH P
 dripping D R IH P IH NG
 drips D R IH P S
@@ -576,6 +580,7 @@ furnace F ER N AH S
 fuse F Y UW Z
 fuses F Y UW Z AH Z|F Y UW Z IH Z
 g JH IY
+gale G EY L
 gallon G AE L AH N
 gallons G AE L AH N Z
 gap G AE P
@@ -1473,6 +1478,7 @@ stopped S T AA P T
 stops S T AA P S
 storage S T AO R AH JH|S T AO R IH JH
 store S T AO R
+storm S T AO R M
 stove S T OW V
 stow S T OW
 stowed S T OW D
@@ -1764,6 +1770,7 @@ winched W IH N CH T
 wind W AY N D|W IH N D
 window W IH N D OW
 windows W IH N D OW Z
+windy W IH N D IY|W AY N D IY
 wiped W AY P T
 wire W AY ER|W AY R
 wired W AY ER D|W AY R D
