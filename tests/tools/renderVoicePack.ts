@@ -64,6 +64,12 @@ export function packVoice(voice: string, clips: readonly Clip[]): Uint8Array {
     clips: clips.map(({ words, kind, frames }) => [words, kind === 'line' ? 'l' : 'p', frames.length]),
   };
   const rows = clips.flatMap(({ frames }) => quantize(frames));
+  const starts = new Set<number>();
+  let total = 0;
+  for (const { frames } of clips) {
+    starts.add(total);
+    total += frames.length;
+  }
   const indexBytes = new TextEncoder().encode(JSON.stringify(index));
   const body = new Uint8Array(4 + indexBytes.length + rows.length * PLANES);
   new DataView(body.buffer).setUint32(0, indexBytes.length, true);
@@ -72,6 +78,7 @@ export function packVoice(voice: string, clips: readonly Clip[]): Uint8Array {
     let before = 0;
     rows.forEach((row, i) => {
       const value = row[plane] ?? 0;
+      if (starts.has(i)) before = 0;
       body[4 + indexBytes.length + plane * rows.length + i] = (value - before) & 255;
       before = value;
     });
