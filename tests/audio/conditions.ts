@@ -102,9 +102,19 @@ export interface HearOptions {
   /** Every n-th clip. */
   readonly every: number;
   readonly conditions: readonly Condition[];
+  /** Left out: the full set. */
+  readonly size?: 'full' | 'reduced';
+  /** Also noise alone; left out: yes. */
+  readonly noiseAlone?: boolean;
 }
 
-export async function hearConditions({ set, every, conditions }: HearOptions): Promise<Outcome[]> {
+export async function hearConditions({
+  set,
+  every,
+  conditions,
+  size = 'full',
+  noiseAlone = true,
+}: HearOptions): Promise<Outcome[]> {
   const ears = await openEars();
   const decoders = new Map<string, UtteranceDecoder>();
   const decoderFor = (check: string) => {
@@ -112,7 +122,7 @@ export async function hearConditions({ set, every, conditions }: HearOptions): P
     decoders.set(check, known);
     return known;
   };
-  const all = loadClips().filter((clip) => clip.set === set);
+  const all = loadClips(size).filter((clip) => clip.set === set);
   const talk = all.filter((clip) => clip.check === null).map(readClip);
   const clips = all.filter((_, index) => index % every === 0);
   const outcomes: Outcome[] = [];
@@ -151,7 +161,7 @@ export async function hearConditions({ set, every, conditions }: HearOptions): P
     }
   }
   // Noise alone, loud: nothing may come of it.
-  for (const noise of ['wind', 'gusts', 'engine'] as const) {
+  for (const noise of noiseAlone ? (['wind', 'gusts', 'engine'] as const) : []) {
     for (let index = 0; index < Math.ceil(24 / every); index += 1) {
       const random = seeded(hash(`${set} ${noise} alone ${index}`));
       const made = makeNoise(noise, 4 * 16_000, random, talk);

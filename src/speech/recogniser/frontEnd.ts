@@ -19,7 +19,8 @@ export const FRAMES_PER_SECOND = FRONT_END.rateHz / FRONT_END.shift;
 /**
  * Added to every filter's energy before the logarithm, as a part of the utterance's loud energies: what lies this far below
  * speech carries none of it, and digital silence would pull the cepstral mean away. The reference adds a constant 1e-4 (16-bit
- * scale). Measured on the tuning clips, clean: 1e-5 80 %, 1e-4 and 1e-3 86 % of utterances.
+ * scale). Measured on 56 tuning clips, clean / wind 5 dB / engine 10 dB: 3e-4
+ * 93 / 93 / 79 %, 1e-3 91 / 93 / 95 %, 2e-3 89 / - / 89 %.
  */
 export const RELATIVE_FLOOR = 1e-3;
 

@@ -1,0 +1,158 @@
+/**
+ * The ears on real speech: human recordings that Debian packages, and synthetic voices, clean and in noise. A reduced, seeded
+ * subset of what `tests/bench/ears.ts` measures; the floors are set some way under what was measured there.
+ */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { compileGrammar } from '../../src/speech/recogniser/automaton.ts';
+import { cepstraOf } from '../../src/speech/recogniser/cepstra.ts';
+import { parseJsgf } from '../../src/speech/recogniser/jsgf.ts';
+import { MelSpectrum } from '../../src/speech/recogniser/melSpectrum.ts';
+import { requestRule } from '../../src/speech/recogniser/requestGrammar.ts';
+import { loadClips, readClip } from '../tools/makeClips.ts';
+import { hearSound, type NodeEars, openEars } from '../tools/nodeEars.ts';
+import { CONDITIONS, counted, hearConditions, type Outcome, soundOf } from './conditions.ts';
+import { makeNoise } from './noise.ts';
+import { seeded } from './random.ts';
+import { decodeWithReference } from './referenceDecoder.ts';
+import { referenceCepstra } from './referenceFeatures.ts';
+import { CHECKS, requestOf } from './sentences.ts';
+import { SPHINX_TESTS } from './voices.ts';
+import { readWav } from './wav.ts';
+
+const ACCEPTED = 0.6;
+const RATE = 16_000;
+let ears: NodeEars;
+
+const raw = (name: string): Int16Array => {
+  const bytes = readFileSync(join(SPHINX_TESTS, name));
+  return new Int16Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + (bytes.length & ~1)));
+};
+const toFloat = (samples: Int16Array) => Float32Array.from(samples, (sample) => sample / 32768);
+/** A quiet room before and after. */
+const inRoom = (samples: Float32Array): Float32Array => {
+  const random = seeded(1);
+  const sound = Float32Array.from({ length: samples.length + 2 * RATE }, () => 0.0006 * (random() - 0.5));
+  for (const [n, sample] of samples.entries()) sound[RATE + n] = (sound[RATE + n] ?? 0) + sample;
+  return sound;
+};
+const words = (grammar: string, samples: Float32Array) => {
+  const decoder = ears.networks.compile(parseJsgf(readFileSync(join(SPHINX_TESTS, grammar), 'utf8')));
+  const { utterances } = hearSound(ears, decoder, { rate: RATE, samples: inRoom(samples) });
+  return utterances.map(({ decoded }) => decoded?.hypotheses[0]?.words.join(' ') ?? '').join(' ');
+};
+
+beforeAll(async () => {
+  ears = await openEars();
+});
+
+describe('human recordings (pocketsphinx-testdata)', () => {
+  it('hears "go forward ten meters" (goforward.raw)', () => {
+    expect(words('goforward.gram', toFloat(raw('goforward.raw')))).toBe('go forward ten meters');
+  });
+
+  it.each(
+    readFileSync(join(SPHINX_TESTS, 'cards/cards.transcription'), 'utf8')
+      .trim()
+      .split('\n')
+      .map((line) => /<s> (.*?) +<\/s> \((\d+)\)/.exec(line))
+      .map((match) => [match?.[2] ?? '', match?.[1] ?? '']),
+  )('hears the cards of cards/%s.wav: "%s"', (name, said) => {
+    expect(words('cards/cards.gram', readWav(join(SPHINX_TESTS, `cards/${name}.wav`)).samples)).toBe(said);
+  });
+
+  it('makes the cepstra of a recording that the reference decoder makes, to 1e-3', () => {
+    const samples = raw('goforward.raw');
+    const theirs = referenceCepstra(samples);
+    const energies: number[] = [];
+    new MelSpectrum().feed(samples, (frame) => energies.push(...frame));
+    const ours = cepstraOf(energies, energies.length / 25, 1e-4);
+    let worst = 0;
+    for (const [index, value] of ours.entries())
+      worst = Math.max(worst, Math.abs(value - (theirs[index] ?? Number.POSITIVE_INFINITY)));
+    expect(worst).toBeLessThan(1e-3);
+  });
+});
+
+describe('answers in quiet, wind, gusts and engine noise', () => {
+  const chosen = CONDITIONS.filter(({ name }) => ['clean', 'wind 10 dB', 'wind 5 dB', 'engine 10 dB'].includes(name));
+  let outcomes: Outcome[] = [];
+  const answersIn = (name: string) => outcomes.filter(({ condition, isAnswer }) => condition === name && isAnswer);
+  const rightIn = (name: string) => answersIn(name).filter(({ right }) => right).length;
+
+  beforeAll(async () => {
+    outcomes = await hearConditions({ set: 'reporting', every: 1, conditions: chosen, size: 'reduced', noiseAlone: true });
+  });
+
+  it.each([
+    ['clean', 0.82],
+    ['wind 10 dB', 0.82],
+    ['wind 5 dB', 0.78],
+    ['engine 10 dB', 0.7],
+  ])('%s: at least this part is understood as it was meant: %d', (name, floor) => {
+    expect(answersIn(name).length).toBeGreaterThan(40);
+    expect(rightIn(name) / answersIn(name).length).toBeGreaterThanOrEqual(floor);
+  });
+
+  it('is not worse than the reference decoder on the same sound and grammar, all taken together', () => {
+    const all = loadClips('reduced');
+    const talk = all.filter(({ check }) => check === null).map(readClip);
+    let theirs = 0;
+    for (const condition of chosen) {
+      for (const check of CHECKS) {
+        const clips = all.filter((clip) => clip.check === check);
+        const heard = decodeWithReference(
+          compileGrammar(requestRule(requestOf(check).request)),
+          clips.map((clip) => soundOf(clip, condition, talk).samples),
+        );
+        theirs += clips.filter((clip, index) => counted(heard.words[index] ?? []) === counted(clip.words)).length;
+      }
+    }
+    const ours = outcomes.filter(({ exact, condition }) => exact && chosen.some(({ name }) => name === condition)).length;
+    expect(ours).toBeGreaterThanOrEqual(theirs);
+  });
+
+  it('accepts few wrong values at 10 dB of wind', () => {
+    const wrong = answersIn('wind 10 dB').filter(({ right, confidence }) => !right && confidence >= ACCEPTED).length;
+    expect(wrong / answersIn('wind 10 dB').length).toBeLessThanOrEqual(0.05);
+  });
+
+  it('accepts little of what other people say, and nothing of noise alone', () => {
+    const talk = outcomes.filter(({ isAnswer, condition }) => !isAnswer && !condition.includes('alone'));
+    const alone = outcomes.filter(({ condition }) => condition.includes('alone'));
+    expect(talk.length).toBeGreaterThan(30);
+    expect(talk.filter(({ confidence }) => confidence >= ACCEPTED).length / talk.length).toBeLessThanOrEqual(0.06);
+    expect(alone.length).toBeGreaterThan(30);
+    expect(alone.filter(({ confidence }) => confidence >= ACCEPTED).length).toBe(0);
+  });
+
+  it('keeps up with speech, and has the result soon after the end of it', () => {
+    const cpuS = outcomes.reduce((sum, { cpuMs }) => sum + cpuMs / 1000, 0);
+    const seconds = outcomes.reduce((sum, one) => sum + one.seconds, 0);
+    expect(cpuS / seconds).toBeLessThanOrEqual(0.15);
+    const waits = outcomes.map(({ waitMs }) => waitMs).sort((a, b) => a - b);
+    expect(waits[Math.floor(0.95 * waits.length)]).toBeLessThanOrEqual(300);
+  });
+});
+
+describe('an hour of noise', () => {
+  it('does not crash, grow or answer', () => {
+    const decoder = ears.networks.for(requestOf('tire-pressure').request);
+    const noise = makeNoise('gusts', 30 * RATE, seeded(77), []);
+    const peak = noise.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0);
+    // A tenth of an hour, decoded in full: the buffers are as full after a minute as they ever get.
+    const sound = noise.map((sample) => (0.3 * sample) / peak);
+    hearSound(ears, decoder, { rate: RATE, samples: sound });
+    const before = process.memoryUsage().arrayBuffers;
+    let accepted = 0;
+    for (let round = 0; round < 8; round += 1) {
+      const { utterances } = hearSound(ears, decoder, { rate: RATE, samples: sound });
+      accepted += utterances.filter(
+        ({ type, decoded }) => type === 'heard' && (decoded?.hypotheses[0]?.confidence ?? 0) >= ACCEPTED,
+      ).length;
+    }
+    expect(accepted).toBe(0);
+    expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(60_000_000);
+  });
+});
