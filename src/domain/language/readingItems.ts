@@ -5,13 +5,27 @@ import { afterNoun, countPhrases, HELD_WORDS, isNounWord, MOVED_WORDS } from './
 import type { InterpretContext, SpokenReading } from './meaning.ts';
 import { type NumberOptions, numbersAt } from './numbers.ts';
 import { numberAtom } from './numberWords.ts';
-import { PhraseTable, phraseAt } from './phraseMatch.ts';
+import { phraseAt } from './phraseMatch.ts';
 import { placeAt, type SaidPlace, type Side } from './positions.ts';
+import {
+  BOUNDS,
+  CHANGE_WORDS,
+  CORRECTIONS,
+  DITTO,
+  EVERYWHERE,
+  HEDGES,
+  IDLE_ONES,
+  NOT_A_NUMBER_AFTER_NUMBER,
+  PRONOUN_BEFORE_ONE,
+  SAME,
+  SOURCES,
+  VAGUE,
+} from './readingPhrases.ts';
 import { checked, dimensionOf, optionsFor, type Value, valueAt } from './saidValue.ts';
 import type { Word } from './tokens.ts';
 import { unitAt } from './unitWords.ts';
 import type { Use, Uses } from './uses.ts';
-import { CORRECTION_PHRASES, CORRECTION_WORDS, FILLERS, HEDGE_PHRASES, HEDGE_WORDS } from './vocabulary.ts';
+import { CORRECTION_WORDS, FILLERS, HEDGE_WORDS } from './vocabulary.ts';
 
 export interface ReadingsInput {
   readonly words: readonly Word[];
@@ -40,7 +54,6 @@ export interface Findings {
   outOfRange: SpokenReading[];
   wrongUnit: boolean;
   ambiguous: SpokenReading[];
-  incomplete: boolean;
   changes: boolean;
   same: boolean;
   notAStep: boolean;
@@ -49,217 +62,326 @@ export interface Findings {
   certainty: number;
 }
 
-const HEDGES = new PhraseTable(HEDGE_PHRASES.map((phrase) => [phrase, 'hedge'] as const));
+/** Where the reading of an utterance stands. */
+interface Scan {
+  readonly input: ReadingsInput;
+  readonly words: readonly Word[];
+  readonly expects: ReadingExpects | CountExpects;
+  readonly options: NumberOptions;
+  /** Whether the check is asked at a place at all. */
+  readonly placed: boolean;
+  readonly found: Findings;
+  /** The word at hand, never a mark. */
+  readonly word: string;
+  readonly at: number;
+  /** A pause stood before it. */
+  readonly pause: boolean;
+}
 
-const CORRECTIONS = new PhraseTable(CORRECTION_PHRASES.map((phrase) => [phrase, 'correction'] as const));
+/** How far a reader read and what the words were; `use: null` leaves them as not used. */
+interface Read {
+  readonly next: number;
+  readonly use: Use | null;
+}
 
-const BOUNDS = new PhraseTable(
-  [
-    'more than',
-    'less than',
-    'at least',
-    'at most',
-    'at the most',
-    'at the least',
-    'no more than',
-    'no less than',
-    'greater than',
-    'better than',
-    'north of',
-    'south of',
-    'upwards of',
-    'or more',
-    'or less',
-    'or better',
-    'or higher',
-    'or lower',
-    'and up',
-    'and over',
-    'and above',
-    'or higher',
-    'over',
-    'under',
-    'above',
-    'beyond',
-    'past',
-    'between',
-    'somewhere between',
-    'anywhere from',
-    'range',
-    'ranging from',
-    'maximum',
-    'minimum',
-    'max',
-    'min',
-    'within',
-  ].map((phrase) => [phrase.split(' '), 'bound'] as const),
-);
+type Reader = (scan: Scan) => Read | null;
 
-const SAME = new PhraseTable(
-  [
-    'same as last time',
-    'same as the last time',
-    'same as before',
-    'same as it was',
-    'same as last round',
-    'same as yesterday',
-    'same as last trip',
-    'same as last week',
-    'same as ever',
-    'same as always',
-    'same number as last time',
-    'the same as last time',
-    'the same as before',
-    'just like last time',
-    'like last time',
-    'like before',
-    'unchanged',
-    'no change',
-    'has not changed',
-    'have not changed',
-    'did not change',
-    'not changed',
-    'still the same',
-    'what it was last time',
-    'what it was before',
-  ].map((phrase) => [phrase.split(' '), 'same'] as const),
-);
-
-const DITTO = new PhraseTable(
-  ['the same', 'same', 'ditto', 'same thing', 'same there', 'likewise', 'too'].map(
-    (phrase) => [phrase.split(' '), 'same'] as const,
-  ),
-);
-
-/** Where the number was read, and when: now. */
-const SOURCES = new PhraseTable(
-  [
-    'truck says',
-    'truck shows',
-    'dash says',
-    'phone says',
-    'app says',
-    'radio says',
-    'mirror says',
-    'this morning',
-    'right now',
-    'of clear ice',
-    'clear ice',
-    'of ice',
-  ].map((phrase) => [phrase.split(' '), 'source'] as const),
-);
-
-const EVERYWHERE = new PhraseTable([
-  [['both', 'sides'], true],
-  [['both', 'of', 'them'], true],
-  [['on', 'both'], true],
-  [['both'], true],
-  [['left', 'and', 'right'], true],
-  [['each', 'side'], true],
-  [['either', 'side'], true],
-  [['all', 'around'], false],
-  [['all', 'the', 'way', 'around'], false],
-  [['all', 'four'], false],
-  [['all', 'four', 'of', 'them'], false],
-  [['all', 'four', 'tires'], false],
-  [['all', 'of', 'them'], false],
-  [['across', 'the', 'board'], false],
-  [['everywhere'], false],
-  [['every', 'tire'], false],
-  [['every', 'wheel'], false],
-  [['each', 'tire'], false],
-]);
-
-const CHANGE_WORDS = new Set(['change', 'correct', 'update', 'set', 'make', 'fix', 'redo', 'edit', 'put']);
-
-const VAGUE = new Set([
-  'halfway',
-  'tens',
-  'twenties',
-  'thirties',
-  'forties',
-  'fifties',
-  'sixties',
-  'seventies',
-  'eighties',
-  'nineties',
-  'hundreds',
-  'dozens',
-  'teens',
-  'something',
-  'several',
-  'few',
-  'many',
-  'some',
-]);
-
-const PRONOUN_BEFORE_ONE = new Set([
-  'second',
-  'third',
-  'fourth',
-  'fifth',
-  'sixth',
-  'this',
-  'that',
-  'the',
-  'other',
-  'which',
-  'each',
-  'every',
-  'another',
-  'first',
-  'last',
-  'next',
-  'no',
-]);
-
-/** "one second", "one more", "one at a time": not a count of anything here. */
-const IDLE_ONES = new Set([
-  'second',
-  'sec',
-  'minute',
-  'moment',
-  'more',
-  'thing',
-  'time',
-  'day',
-  'at',
-  'by',
-  'another',
-  'question',
-  'last',
-]);
-
-const NOT_A_NUMBER_AFTER_NUMBER = new Set(['number', 'lug', 'nut', 'stud', 'position', 'channel', 'station', 'wheel', 'hole']);
-
-export function scan(input: ReadingsInput, homophones: NumberOptions['homophones']): Findings {
-  const { words, expects, uses } = input;
-  const options = optionsFor(expects, homophones);
-  const found: Findings = {
-    items: [],
-    hedged: false,
-    range: false,
-    strangers: 0,
-    identity: false,
-    outOfRange: [],
-    wrongUnit: false,
-    ambiguous: [],
-    incomplete: false,
-    changes: false,
-    same: false,
-    notAStep: false,
-    unknownPlace: false,
-    negativePredicates: 0,
-    certainty: 1,
+const read = (next: number, use: Use | null): Read => ({ next, use });
+const wordIs =
+  (test: (word: string) => boolean, use: Use, then: (found: Findings) => void = () => {}): Reader =>
+  ({ word, at, found }) => {
+    if (!test(word)) return null;
+    then(found);
+    return read(at + 1, use);
   };
-  const placed = input.context.position !== null || input.context.positions.length > 0;
-  const counted = expects.kind === 'count' ? countPhrases(expects) : null;
+
+const pushValue = ({ found, pause }: Scan, value: Value, more: { readonly isDitto?: true } = {}): void => {
+  found.items.push({ kind: 'value', value, pauseBefore: pause, ...more });
+};
+
+const isCount = ({ expects }: Scan): boolean => expects.kind === 'count';
+const isNumberAt = (words: readonly Word[], at: number): boolean =>
+  numberAtom(words[at]?.word ?? '') !== undefined || words[at]?.kind === 'digits';
+
+/** A count with what is said of it behind: "two lugs moved a quarter turn". */
+const readCounted = ({ words, expects, input }: Scan, next: number): Read => {
+  return read(afterNoun(words, next, expects, input.uses), 'number');
+};
+
+/** "none moved", "all of them". */
+const readNone: Reader = (scan) => {
+  const { expects, words, at } = scan;
+  const none = expects.kind === 'count' ? countPhrases(expects).at(words, at) : null;
+  if (!none || (none.value === 0 && isAnswerNo(words, at, none.next))) return null;
+  pushValue(scan, { value: none.value, unit: 'count', unitSaid: false, certainty: 1 });
+  return readCounted(scan, none.next);
+};
+
+/** "same as last time". */
+const readSame: Reader = ({ words, at, found }) => {
+  const same = SAME.at(words, at);
+  if (same) found.same = true;
+  return same ? read(same.next, 'detail') : null;
+};
+
+/** "about", "give or take", "just under". */
+const readHedge: Reader = (scan) => {
+  const { words, at, found, word } = scan;
+  const hedge = HEDGES.at(words, at);
+  if (!hedge || (isCount(scan) && word === 'kind')) return null;
+  found.hedged = true;
+  return read(hedge.next, 'hedge');
+};
+
+/** "lug three", "number two": which one, not how many. */
+const readIdentity: Reader = (scan) => {
+  const { word, words, at, found } = scan;
+  const names = word === 'number' || (isCount(scan) && NOT_A_NUMBER_AFTER_NUMBER.has(word));
+  if (!names || !isNumberAt(words, at + 1)) return null;
+  found.identity = true;
+  return read(at + 1, 'filler');
+};
+
+/** "a couple moved". */
+const readCouple: Reader = (scan) => {
+  if (!isCount(scan) || scan.word !== 'couple') return null;
+  scan.found.hedged = true;
+  pushValue(scan, { value: 2, unit: 'count', unitSaid: false, certainty: 0.9 });
+  return readCounted(scan, scan.at + 1);
+};
+
+const readName: Reader = ({ input, words, at }) => {
+  for (const name of input.names) {
+    const next = phraseAt(words, at, name);
+    if (next !== null) return read(next, 'name');
+  }
+  return null;
+};
+
+const readSource: Reader = ({ words, at }) => {
+  const source = SOURCES.at(words, at);
+  return source ? read(source.next, 'filler') : null;
+};
+
+/** "no wait", "make that". */
+const readCorrection: Reader = ({ words, at, found }) => {
+  const correction = CORRECTIONS.at(words, at);
+  if (!correction) return null;
+  found.items.push({ kind: 'correction' });
+  return read(correction.next, 'correction');
+};
+
+/** "the other one" of two. */
+const readOther: Reader = (scan) => {
+  const { word, words, at, placed, found, input, pause } = scan;
+  if (word !== 'other' || !placed || isCount(scan) || !/^(one|side|tire|wheel)$/.test(words[at + 1]?.word ?? '')) return null;
+  const other = otherOf(input.context);
+  if (other === null) found.unknownPlace = true;
+  else found.items.push({ kind: 'place', place: { side: other, end: null, from: at, next: at + 2 }, pauseBefore: pause });
+  return read(at + 2, 'position');
+};
+
+/** "both", "all four". */
+const readEverywhere: Reader = (scan) => {
+  const { words, at, placed, found, pause } = scan;
+  const everywhere = placed && !isCount(scan) ? EVERYWHERE.at(words, at) : null;
+  if (!everywhere) return null;
+  found.items.push({ kind: 'everywhere', both: everywhere.value, pauseBefore: pause });
+  return read(everywhere.next, 'position');
+};
+
+/** "more than", "up to", "sixty plus": a bound is no value. */
+const readBound: Reader = ({ words, at, word, found, options, expects }) => {
+  const upTo = upToAt(words, at, dimensionOf(expects));
+  if (upTo !== null) {
+    if (upTo.isBound) found.range = true;
+    return read(at + 2, 'filler');
+  }
+  const isOpenEnd = word === 'plus' && found.items.at(-1)?.kind === 'value' && numbersAt(words, at + 1, options).length === 0;
+  const bound = isOpenEnd ? { next: at + 1 } : BOUNDS.at(words, at);
+  if (!bound) return null;
+  found.range = true;
+  return read(bound.next, 'hedge');
+};
+
+/** "this one", "one second", "these two": no number, or none of ours. */
+const readIdleNumber: Reader = (scan) => {
+  const { words, at, word, found, expects } = scan;
+  if (isPronounOne(words, at, found.items) && !isOnlyTheOne(words, at, expects)) return read(at + 1, 'filler');
+  const isIdle = (word === 'one' || word === '1') && IDLE_ONES.has(words[at + 1]?.word ?? '');
+  if (isIdle || (!isCount(scan) && isPeople(words, at))) {
+    found.strangers += 1;
+    return read(isIdle ? at + 2 : at + 1, null);
+  }
+  // Half and half, not a value.
+  if (phraseAt(words, at, ['fifty', 'fifty']) === null || words.length > 4) return null;
+  found.range = true;
+  return read(at + 2, 'hedge');
+};
+
+const readValue: Reader = (scan) => {
+  const { words, at, expects, options, found } = scan;
+  const said = valueAt(words, at, expects, options);
+  if (!said) return null;
+  const [only] = said.choices;
+  if (said.wrongUnit) found.wrongUnit = true;
+  else if (said.choices.length > 1)
+    found.ambiguous.push(...said.choices.map(({ value, unit, unitSaid }) => ({ position: null, value, unit, unitSaid })));
+  else if (only) pushValue(scan, only);
+  else if (said.notAStep) found.notAStep = true;
+  else found.outOfRange.push(...said.outside);
+  return readCounted(scan, said.next);
+};
+
+/** "sixty to sixty-five". */
+const readTo: Reader = ({ word, words, at, found, options }) => {
+  if (word !== 'to' && word !== 'through') return null;
+  if (found.items.at(-1)?.kind === 'value' && numbersAt(words, at + 1, options).length > 0) found.range = true;
+  return read(at + 1, 'filler');
+};
+
+const readPlace: Reader = ({ words, at, placed, found, pause }) => {
+  const place = placeAt(words, at);
+  // "right, sixty-two" where no place is asked about is agreement.
+  if (!place || (!placed && place.side === 'right' && place.end === null)) return null;
+  found.items.push({ kind: 'place', place, pauseBefore: pause });
+  return read(place.next, 'position');
+};
+
+/** "same on the right". */
+const readDitto: Reader = (scan) => {
+  const { words, at, word, found } = scan;
+  const ditto = DITTO.at(words, at);
+  if (!ditto) return null;
+  const last = found.items.findLast((item) => item.kind === 'value');
+  if (last?.kind === 'value') pushValue(scan, last.value, { isDitto: true });
+  else if (word !== 'too' && found.items.length === 0) found.same = true;
+  else return null;
+  return read(ditto.next, 'detail');
+};
+
+/** "sixtyish". */
+const readIsh: Reader = (scan) => {
+  const stem = /^(.+?)ish$/.exec(scan.word)?.[1];
+  const atom = stem === undefined ? undefined : numberAtom(stem);
+  if (!atom) return null;
+  scan.found.hedged = true;
+  const value = checked({ value: atom.n, unit: null, unitSaid: false, certainty: 0.9 }, scan.expects);
+  if (value.kind === 'value') pushValue(scan, value.value);
+  return read(scan.at + 1, 'number');
+};
+
+/** What is said of counted things: "moved", "tight". */
+const readPredicate: Reader = ({ expects, word, at, found }) => {
+  if (expects.kind !== 'count') return null;
+  if (MOVED_WORDS.has(word) || isNounWord(word, expects)) return read(at + 1, 'state');
+  if (!HELD_WORDS.has(word)) return null;
+  found.negativePredicates += 1;
+  return read(at + 1, 'state');
+};
+
+/** A unit that stands by itself. */
+const readUnit: Reader = (scan) => {
+  const { words, at, expects, found, word } = scan;
+  if (word === 'meter') return read(at + 1, 'filler');
+  const unit = unitAt(words, at, dimensionOf(expects));
+  if (!unit) return null;
+  if (unit.unit !== null && !isCount(scan) && UNITS[unit.unit].dimension !== dimensionOf(expects)) found.strangers += 1;
+  return read(unit.next, 'unit');
+};
+
+/** In the order in which they are tried; the first that reads something wins. */
+const READERS: readonly Reader[] = [
+  readNone,
+  readSame,
+  readHedge,
+  readIdentity,
+  readCouple,
+  readName,
+  readSource,
+  readCorrection,
+  readOther,
+  readEverywhere,
+  readBound,
+  readIdleNumber,
+  wordIs((word) => word === 'number', 'filler'),
+  readValue,
+  readTo,
+  wordIs(
+    (word) => word === 'or',
+    'filler',
+    ({ items }) => items.push({ kind: 'or' }),
+  ),
+  readPlace,
+  readDitto,
+  wordIs(
+    (word) => word === 'not',
+    'negation',
+    ({ items }) => items.push({ kind: 'not' }),
+  ),
+  wordIs(
+    (word) => CORRECTION_WORDS.has(word),
+    'correction',
+    ({ items }) => items.push({ kind: 'correction' }),
+  ),
+  wordIs(
+    (word) => VAGUE.has(word),
+    'hedge',
+    (found) => {
+      found.range = true;
+    },
+  ),
+  wordIs(
+    (word) => HEDGE_WORDS.has(word),
+    'hedge',
+    (found) => {
+      found.hedged = true;
+    },
+  ),
+  readIsh,
+  wordIs(
+    (word) => CHANGE_WORDS.has(word),
+    'correction',
+    (found) => {
+      found.changes = true;
+    },
+  ),
+  readPredicate,
+  readUnit,
+  wordIs((word) => FILLERS.has(word), 'filler'),
+];
+
+const nothingFound = (): Findings => ({
+  items: [],
+  hedged: false,
+  range: false,
+  strangers: 0,
+  identity: false,
+  outOfRange: [],
+  wrongUnit: false,
+  ambiguous: [],
+  changes: false,
+  same: false,
+  notAStep: false,
+  unknownPlace: false,
+  negativePredicates: 0,
+  certainty: 1,
+});
+
+/** Read an utterance from its first word to its last. Every word is read once; what nobody reads is a stranger. */
+export function scan(input: ReadingsInput, homophones: NumberOptions['homophones']): Findings {
+  const { words, expects, uses, context } = input;
+  const found = nothingFound();
+  const fixed = {
+    input,
+    words,
+    expects,
+    found,
+    options: optionsFor(expects, homophones),
+    placed: context.position !== null || context.positions.length > 0,
+  };
   let pause = false;
   let at = 0;
-  const use = (next: number, how: Use) => {
-    uses.mark(at, next, how);
-    at = next;
-  };
   while (at < words.length) {
     const word = words[at];
     if (!word) break;
@@ -269,224 +391,23 @@ export function scan(input: ReadingsInput, homophones: NumberOptions['homophones
       at += 1;
       continue;
     }
-    const push = (item: Item) => {
-      found.items.push(item);
-      pause = false;
-    };
-    const none = counted?.at(words, at) ?? null;
-    if (none && !(none.value === 0 && isAnswerNo(words, at, none.next))) {
-      push({ kind: 'value', value: { value: none.value, unit: 'count', unitSaid: false, certainty: 1 }, pauseBefore: pause });
-      use(none.next, 'number');
-      at = afterNoun(words, at, expects, uses);
-      continue;
-    }
-    const same = SAME.at(words, at);
-    if (same) {
-      found.same = true;
-      use(same.next, 'detail');
-      continue;
-    }
-    const hedge = HEDGES.at(words, at);
-    if (hedge && !(expects.kind === 'count' && word.word === 'kind')) {
-      found.hedged = true;
-      use(hedge.next, 'hedge');
-      continue;
-    }
-    const isIdentity = expects.kind === 'count' && NOT_A_NUMBER_AFTER_NUMBER.has(word.word);
-    if (isIdentity && (numberAtom(words[at + 1]?.word ?? '') || words[at + 1]?.kind === 'digits')) {
-      found.identity = true;
-      use(at + 1, 'filler');
-      continue;
-    }
-    if (expects.kind === 'count' && word.word === 'couple') {
-      found.hedged = true;
-      push({ kind: 'value', value: { value: 2, unit: 'count', unitSaid: false, certainty: 0.9 }, pauseBefore: pause });
-      use(at + 1, 'number');
-      at = afterNoun(words, at, expects, uses);
-      continue;
-    }
-    const named = input.names.map((name) => phraseAt(words, at, name)).find((next) => next !== null);
-    if (named !== undefined && named !== null) {
-      use(named, 'name');
-      continue;
-    }
-    const source = SOURCES.at(words, at);
-    if (source) {
-      use(source.next, 'filler');
-      continue;
-    }
-    const correction = CORRECTIONS.at(words, at);
-    if (correction) {
-      push({ kind: 'correction' });
-      use(correction.next, 'correction');
-      continue;
-    }
-    if (
-      word.word === 'other' &&
-      placed &&
-      expects.kind === 'reading' &&
-      /^(one|side|tire|wheel)$/.test(words[at + 1]?.word ?? '')
-    ) {
-      const other = otherOf(input.context);
-      if (other === null) found.unknownPlace = true;
-      else push({ kind: 'place', place: { side: other, end: null, from: at, next: at + 2 }, pauseBefore: pause });
-      use(at + 2, 'position');
-      continue;
-    }
-    const everywhere = EVERYWHERE.at(words, at);
-    if (everywhere && placed && expects.kind === 'reading') {
-      push({ kind: 'everywhere', both: everywhere.value, pauseBefore: pause });
-      use(everywhere.next, 'position');
-      continue;
-    }
-    const upTo = upToAt(words, at, dimensionOf(expects));
-    if (upTo !== null) {
-      if (upTo.isBound) found.range = true;
-      use(at + 2, 'filler');
-      continue;
-    }
-    // "sixty plus"
-    if (word.word === 'plus' && found.items.at(-1)?.kind === 'value' && numbersAt(words, at + 1, options).length === 0) {
-      found.range = true;
-      use(at + 1, 'hedge');
-      continue;
-    }
-    const bound = BOUNDS.at(words, at);
-    if (bound) {
-      found.range = true;
-      use(bound.next, 'hedge');
-      continue;
-    }
-    if (isPronounOne(words, at, found.items) && !isOnlyTheOne(words, at, expects)) {
-      use(at + 1, 'filler');
-      continue;
-    }
-    if ((word.word === 'one' || word.word === '1') && IDLE_ONES.has(words[at + 1]?.word ?? '')) {
-      found.strangers += 1;
-      at += 2;
-      continue;
-    }
-    if (word.word === 'number' || (NOT_A_NUMBER_AFTER_NUMBER.has(word.word) && expects.kind === 'count')) {
-      if (numberAtom(words[at + 1]?.word ?? '') || words[at + 1]?.kind === 'digits') found.identity = true;
-      use(at + 1, 'filler');
-      continue;
-    }
-    if (expects.kind === 'reading' && isPeople(words, at)) {
-      found.strangers += 1;
-      at += 1;
-      continue;
-    }
-    if (phraseAt(words, at, ['fifty', 'fifty']) !== null && words.length <= 4) {
-      // Half and half, not a value.
-      found.range = true;
-      use(at + 2, 'hedge');
-      continue;
-    }
-    const said = valueAt(words, at, expects, options);
-    if (said) {
-      const { choices } = said;
-      const [only] = choices;
-      if (said.wrongUnit) found.wrongUnit = true;
-      else if (choices.length > 1)
-        found.ambiguous.push(...choices.map(({ value, unit, unitSaid }) => ({ position: null, value, unit, unitSaid })));
-      else if (only) push({ kind: 'value', value: only, pauseBefore: pause });
-      else if (said.notAStep) found.notAStep = true;
-      else found.outOfRange.push(...said.outside);
-      use(said.next, 'number');
-      at = afterNoun(words, at, expects, uses);
-      continue;
-    }
-    if (word.word === 'to' || word.word === 'through' || word.word === 'thru') {
-      const last = found.items.at(-1);
-      if (last?.kind === 'value' && numbersAt(words, at + 1, options).length > 0) found.range = true;
-      use(at + 1, 'filler');
-      continue;
-    }
-    if (word.word === 'or') {
-      push({ kind: 'or' });
-      use(at + 1, 'filler');
-      continue;
-    }
-    const place = placeAt(words, at);
-    if (place && (placed || !(place.side === 'right' && place.end === null))) {
-      push({ kind: 'place', place, pauseBefore: pause });
-      use(place.next, 'position');
-      continue;
-    }
-    const ditto = DITTO.at(words, at);
-    if (ditto && found.items.some((item) => item.kind === 'value')) {
-      const last = found.items.findLast((item) => item.kind === 'value');
-      if (last?.kind === 'value') push({ kind: 'value', value: last.value, pauseBefore: pause, isDitto: true });
-      use(ditto.next, 'detail');
-      continue;
-    }
-    if (ditto && word.word !== 'too' && found.items.length === 0) {
-      found.same = true;
-      use(ditto.next, 'detail');
-      continue;
-    }
-    if (word.word === 'not') {
-      push({ kind: 'not' });
-      use(at + 1, 'negation');
-      continue;
-    }
-    if (CORRECTION_WORDS.has(word.word)) {
-      push({ kind: 'correction' });
-      use(at + 1, 'correction');
-      continue;
-    }
-    if (VAGUE.has(word.word)) {
-      found.range = true;
-      use(at + 1, 'hedge');
-      continue;
-    }
-    if (HEDGE_WORDS.has(word.word)) {
-      found.hedged = true;
-      use(at + 1, 'hedge');
-      continue;
-    }
-    const ish = /^(.+?)ish$/.exec(word.word)?.[1];
-    const ishAtom = ish === undefined ? undefined : numberAtom(ish);
-    if (ishAtom) {
-      found.hedged = true;
-      const value = checked({ value: ishAtom.n, unit: null, unitSaid: false, certainty: 0.9 }, expects);
-      if (value.kind === 'value') push({ kind: 'value', value: value.value, pauseBefore: pause });
-      use(at + 1, 'number');
-      continue;
-    }
-    if (CHANGE_WORDS.has(word.word)) {
-      found.changes = true;
-      use(at + 1, 'correction');
-      continue;
-    }
-    if (expects.kind === 'count' && (MOVED_WORDS.has(word.word) || isNounWord(word.word, expects))) {
-      use(at + 1, 'state');
-      continue;
-    }
-    if (expects.kind === 'count' && HELD_WORDS.has(word.word)) {
-      found.negativePredicates += 1;
-      use(at + 1, 'state');
-      continue;
-    }
-    if (word.word === 'meter' && !words[at - 1]?.kind.startsWith('digit')) {
-      use(at + 1, 'filler');
-      continue;
-    }
-    const ownUnit = unitAt(words, at, dimensionOf(expects));
-    if (ownUnit) {
-      if (ownUnit.unit !== null && expects.kind === 'reading' && UNITS[ownUnit.unit].dimension !== dimensionOf(expects))
-        found.strangers += 1;
-      use(ownUnit.next, 'unit');
-      continue;
-    }
-    if (FILLERS.has(word.word)) {
-      use(at + 1, 'filler');
-      continue;
-    }
-    found.strangers += 1;
-    at += 1;
+    const before = found.items.length;
+    const state: Scan = { ...fixed, word: word.word, at, pause };
+    const result = firstRead(state);
+    if (found.items.length > before) pause = false;
+    if (result === null) found.strangers += 1;
+    else if (result.use !== null) uses.mark(at, result.next, result.use);
+    at = Math.max(at + 1, result?.next ?? 0);
   }
   return found;
+}
+
+function firstRead(state: Scan): Read | null {
+  for (const reader of READERS) {
+    const result = reader(state);
+    if (result) return result;
+  }
+  return null;
 }
 
 /** "down to three" and "it's up to sixty" read; "up to sixty" alone is a bound. */
