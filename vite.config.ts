@@ -48,7 +48,7 @@ export default defineConfig({
       injectRegister: false,
       registerType: 'prompt',
       injectManifest: {
-        globPatterns: ['**/*.{html,js,css,svg,png,wasm,bin,json,txt,webmanifest}'],
+        globPatterns: ['**/*.{html,js,css,svg,png,wasm,bin,voice,json,txt,webmanifest}'],
         maximumFileSizeToCacheInBytes: 16 * 1024 * 1024,
       },
       manifest: {

@@ -112,6 +112,7 @@ describe('people', () => {
         },
       });
     });
+    await context.grantPermissions(['microphone'], { origin });
     await openWithDemo(page, origin, '');
     await page.goto(`${origin}/#/settings`);
     await page
