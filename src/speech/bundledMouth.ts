@@ -6,7 +6,7 @@ import type { Mouth } from '../domain/voice/ports.ts';
 import { joinText, limit, PAUSE_FRAMES } from './mouthClips/joinLine.ts';
 import { HOP, SAMPLE_RATE, synthesize } from './mouthClips/vocoder.ts';
 import { VOICE_FILE } from './mouthClips/voiceFile.ts';
-import { openVoicePack, type VoicePack } from './mouthClips/voicePack.ts';
+import { loadVoicePack, type VoicePack } from './mouthClips/voicePack.ts';
 
 export interface BundledMouthOptions {
   /** Folder of the voice file, ending in "/". */
@@ -28,7 +28,7 @@ type Outcome = Awaited<ReturnType<Mouth['say']>>;
 export function createBundledMouth({ url, context, load = fetchBytes }: BundledMouthOptions): Mouth {
   let loading: Promise<VoicePack> | null = null;
   const pack = (): Promise<VoicePack> => {
-    loading ??= load(`${url}${VOICE_FILE}`).then(openVoicePack);
+    loading ??= load(`${url}${VOICE_FILE}`).then(loadVoicePack);
     loading.catch(() => {
       loading = null;
     });

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Mouth } from '../../../src/domain/voice/ports.ts';
 import { createBundledMouth, WATCHDOG_SLACK_MS } from '../../../src/speech/bundledMouth.ts';
 import { joinText, PAUSE_FRAMES } from '../../../src/speech/mouthClips/joinLine.ts';
 import { HOP, SAMPLE_RATE, synthesize } from '../../../src/speech/mouthClips/vocoder.ts';
@@ -59,10 +60,19 @@ function givenContext({ state = 'running' as AudioContextState, ends = true } = 
   return { context: context as unknown as AudioContext, raw: context, played, volumes };
 }
 
-const mouthOn = (context: AudioContext, file: Uint8Array = FILE) =>
-  createBundledMouth({ url: '/voice/', context: () => context, load: async () => file });
+let live: AudioContext;
+let mouth: Mouth;
 
-beforeEach(() => {
+/** The mouth of this test, its file already opened, on this context. */
+const mouthOn = (context: AudioContext): Mouth => {
+  live = context;
+  return mouth;
+};
+
+beforeEach(async () => {
+  mouth = createBundledMouth({ url: '/voice/', context: () => live, load: async () => FILE });
+  // Opening the file takes real time; only what comes after is on the test's clock.
+  await mouth.prepare();
   vi.useFakeTimers();
 });
 afterEach(() => {
@@ -71,6 +81,7 @@ afterEach(() => {
 
 describe('prepare', () => {
   it('loads the file once, from the folder it was given', async () => {
+    vi.useRealTimers();
     const load = vi.fn(async () => FILE);
     const mouth = createBundledMouth({ url: '/voice/', context: () => givenContext().context, load });
     expect(load).not.toHaveBeenCalled();
@@ -80,6 +91,7 @@ describe('prepare', () => {
   });
 
   it('is not ready when the file is damaged or missing, and tries again', async () => {
+    vi.useRealTimers();
     const damaged = FILE.slice();
     damaged[40] = (damaged[40] ?? 0) ^ 1;
     const load = vi
@@ -157,7 +169,9 @@ describe('say', () => {
     await vi.runAllTimersAsync();
     expect(await suspended).toBe('failed');
     expect(raw.resume).toHaveBeenCalledOnce();
-    expect(await mouthOn(context, new Uint8Array(3)).say('Left.', SETTINGS, new AbortController().signal)).toBe('failed');
+    const gone = createBundledMouth({ url: '/', context: () => context, load: () => Promise.reject(new Error('offline')) });
+    expect(await gone.say('Left.', SETTINGS, new AbortController().signal)).toBe('failed');
+    vi.useRealTimers();
     const none = createBundledMouth({
       url: '/',
       context: () => {

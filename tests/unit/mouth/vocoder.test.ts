@@ -1,7 +1,7 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { HOP, ORDER, predictorOf, SAMPLE_RATE, synthesize } from '../../../src/speech/mouthClips/vocoder.ts';
-import { openVoicePack, VoicePackError } from '../../../src/speech/mouthClips/voicePack.ts';
+import { loadVoicePack, openVoicePack, VoicePackError } from '../../../src/speech/mouthClips/voicePack.ts';
 import { analyze, lineSpectrum } from '../../tools/renderVoiceAnalysis.ts';
 import { clip, givenPackFile, steadyVowel, vowel } from './givenVoice.ts';
 
@@ -140,6 +140,15 @@ describe('pack', () => {
     frame?.lsf.forEach((value, k) => {
       expect(Math.abs(value - ((k + 1) * Math.PI) / (ORDER + 1))).toBeLessThan(0.06);
     });
+  });
+
+  it('opens the same with the platform’s inflate and without it', async () => {
+    const native = await loadVoicePack(file);
+    vi.stubGlobal('DecompressionStream', undefined);
+    const own = await loadVoicePack(file);
+    vi.unstubAllGlobals();
+    expect(native.clip('part', 'one')).toEqual(own.clip('part', 'one'));
+    await expect(loadVoicePack(file.slice(0, -1))).rejects.toThrow(VoicePackError);
   });
 
   it('the same clips give the same bytes', () => {
