@@ -4,7 +4,7 @@
  * Needs `flite` (Debian package `flite`; its voice `slt`, free to use and distribute, notice beside the file). Run it again
  * whenever lines of the catalogue, the dialogue or the judgements have changed; a test fails until that is done. The same
  * inventory gives the same file, byte for byte. Clips are cached in `node_modules/.cache/voice`, so that a second run takes
- * seconds; delete that folder to render everything afresh (about five minutes).
+ * seconds; delete that folder to render everything afresh (six minutes of processor time).
  *
  * Writes `public/voice/slt.voice` (the packed voice) and `public/voice/slt.json` (what is in it, with its SHA-256).
  * `--list` prints what would be rendered and stops.
