@@ -191,6 +191,31 @@ describe('a round', () => {
     expect(answered.every((entry) => entry.kind === 'answered' && entry.how.via === 'button')).toBe(true);
   });
 
+  it('moves a value to the other side when that was meant, and asks the first side again', async () => {
+    const w = roundWorld({ unit: heron });
+    await w.speak('start');
+    await w.answerAll((check) => check.key === 'tire-pressure@left');
+    await w.speak('62');
+    await w.speak('no, the right one');
+    const state = replay(w.round, w.entries);
+    expect(state.byKey.get('tire-pressure@left')?.status).toBe('open');
+    const right = state.byKey.get('tire-pressure@right')?.entry;
+    expect(right).toMatchObject({ kind: 'answered', answer: { kind: 'reading', said: { value: 62, unit: 'psi' } } });
+  });
+
+  it('corrects the value just read back', async () => {
+    const w = roundWorld({ unit: heron });
+    await w.speak('start');
+    await w.answerAll((check) => check.key === 'tire-pressure@left');
+    await w.speak('62');
+    expect(w.current()?.key).toBe('tread-depth@left');
+    await w.speak('no, sixty-three');
+    const entry = replay(w.round, w.entries).byKey.get('tire-pressure@left');
+    expect(entry?.entry).toMatchObject({ answer: { said: { value: 63, unit: 'psi' } } });
+    expect(entry?.superseded).toHaveLength(1);
+    expect(w.current()?.key).toBe('tread-depth@left');
+  });
+
   it('keeps entries in sequence without gaps, whatever happens', async () => {
     const w = roundWorld({ unit: heron });
     await w.speak('start');

@@ -47,6 +47,7 @@ export function interpretContextOf(matter: Matter, current: CheckState, mode: In
     others: namedOthers(state, current),
     last: last === null ? null : { value: last.value, unit: last.unit },
     previous: previous ? named(previous.check) : null,
+    previousValue: keptValue(previous),
     mode,
   };
 }
@@ -57,6 +58,13 @@ export function namedOthers(state: RoundState, current: CheckState): readonly Na
     .filter((entry) => entry !== current && entry.check.check !== current.check.check)
     .filter((entry) => entry.status === 'open' && (state.people === 2 || entry.check.station === current.check.station))
     .map((entry) => named(entry.check));
+}
+
+/** What was kept just before, in the unit it was said in; null for what is no reading. */
+function keptValue(entry: CheckState | undefined): NonNullable<InterpretContext['previousValue']> | null {
+  const answer = entry?.entry?.kind === 'answered' ? entry.entry.answer : null;
+  if (answer?.kind === 'count') return { value: answer.count, unit: 'count' };
+  return answer?.kind === 'reading' ? answer.said : null;
 }
 
 const named = ({ key, names, position, expects }: PlannedCheck): NamedCheck => ({ key, names, position, expects });
@@ -99,7 +107,16 @@ function accepted(matter: Matter, current: CheckState, decision: Decision, heari
   if (meaning.intent === 'confirmation') return { kind: 'yes-no', yes: meaning.yes };
   const answers = answersOf(matter.state, current, meaning);
   if (answers.length === 0) return { kind: 'again', question: decision.question ?? current.check.lines.hint };
-  return { kind: 'keep', ...keepingOf(matter, answers, howHeard(matter, hearing, decision)) };
+  const keeping = keepingOf(matter, answers, howHeard(matter, hearing, decision));
+  return { kind: 'keep', ...keeping, drafts: [...takenBack(matter.state, meaning, answers), ...keeping.drafts] };
+}
+
+/** "No, the right one": what was kept for the wrong place is taken back there. */
+function takenBack(state: RoundState, meaning: Meaning, answers: readonly Targeted[]): readonly EntryDraft[] {
+  if (meaning.movedFrom === undefined || state.lastKey === null) return [];
+  const entry = state.byKey.get(state.lastKey)?.entry;
+  if (!entry || answers.some(({ target }) => target.check.key === entry.key)) return [];
+  return [{ kind: 'undone', key: entry.key, supersedes: entry.id }];
 }
 
 function asConfirmation(matter: Matter, current: CheckState, decision: Decision, hearing: Hearing): Step {
