@@ -90,8 +90,11 @@ describe.each([
     expect(await violations(page, false)).toEqual([]);
     await goTo(`#/unit/${unit}`);
     await page.getByRole('link', { name: 'Report' }).first().click();
-    await page.locator('h1').first().waitFor();
+    await page.getByRole('heading', { name: /report of a round/ }).waitFor();
     expect(await violations(page, false)).toEqual([]);
+    const margin = { top: '8mm', bottom: '8mm', left: '8mm', right: '8mm' };
+    const printed = (await page.pdf({ format: 'Letter', margin })).toString('latin1');
+    expect(printed.match(/\/Type\s*\/Page[^s]/g)).toHaveLength(1);
     expect(troubles.splice(0)).toEqual([]);
   });
 
