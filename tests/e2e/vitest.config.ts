@@ -7,7 +7,7 @@ export default defineConfig({
     include: ['tests/e2e/**/*.test.ts'],
     globalSetup: ['tests/e2e/support/serve.ts'],
     fileParallelism: false,
-    testTimeout: 120_000,
-    hookTimeout: 60_000,
+    testTimeout: 300_000,
+    hookTimeout: 120_000,
   },
 });

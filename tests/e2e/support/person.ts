@@ -47,7 +47,7 @@ export function walkByVoice(
           stuck = setTimeout(() => {
             observer.disconnect();
             reject(new Error(`stuck at ${phase} ${check} (ears ${ears}): ${run()?.textContent.slice(0, 400)}`));
-          }, 30_000);
+          }, 60_000);
           if (phase === goal.phase || (goal.check !== undefined && check === goal.check && phase === 'asking')) {
             clearTimeout(stuck);
             observer.disconnect();
