@@ -152,7 +152,6 @@ export function createBuiltInEars(options: BuiltInEarsOptions): Ears {
       command({
         type: 'load',
         modelUrl: new URL('model.bin', new URL(options.modelUrl, location.href)).href,
-        suppressorUrl: null,
       });
     });
     return loading;

@@ -2,6 +2,7 @@
  * The ears on real speech: human recordings that Debian packages, and synthetic voices, clean and in noise. A reduced, seeded
  * subset of what `tests/bench/ears.ts` measures; the floors are set some way under what was measured there.
  */
+import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -136,7 +137,32 @@ describe('answers in quiet, wind, gusts and engine noise', () => {
   });
 });
 
-describe('an hour of noise', () => {
+describe('the command line', () => {
+  const hear = (...args: readonly string[]) => spawnSync('npx', ['tsx', 'tests/tools/hear.ts', ...args], { encoding: 'utf8' });
+
+  it('prints one JSON line for each file, and goes on after one that it cannot read', () => {
+    const file = join(SPHINX_TESTS, 'cards/005.wav');
+    const { stdout, status } = hear('--grammar', join(SPHINX_TESTS, 'cards/cards.gram'), file, 'package.json', file);
+    const lines = stdout
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line) as Record<string, unknown>);
+    expect(lines.length).toBe(3);
+    expect(lines[0]).toMatchObject({ file: '005.wav', words: 'eight of spades four of clubs seven of hearts' });
+    expect(lines[0]).toHaveProperty('nBest');
+    expect(lines[0]).toHaveProperty('timing');
+    expect(lines[1]).toMatchObject({ file: 'package.json', error: expect.stringContaining('not a WAV file') });
+    expect(status).toBe(1);
+  });
+
+  it('says what is wrong with its arguments', () => {
+    const { stderr, status } = hear('--check', 'no-such-check', 'a.wav');
+    expect(stderr).toContain('no check no-such-check');
+    expect(status).toBe(2);
+  });
+});
+
+describe('a long noise', () => {
   it('does not crash, grow or answer', () => {
     const decoder = ears.networks.for(requestOf('tire-pressure').request);
     const noise = makeNoise('gusts', 30 * RATE, seeded(77), []);

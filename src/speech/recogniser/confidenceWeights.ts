@@ -1,2 +1,16 @@
 /** Written by tests/tools/trainConfidence.ts. */
-export const CONFIDENCE_WEIGHTS: readonly number[] = [1.2, -0.9, -0.5, 0.35, 0.35, 1.2, 0.3, 0, 0, 0, 0, 0.2, 0];
+export const CONFIDENCE_WEIGHTS: readonly number[] = [
+  -8.1704,
+  0.053542,
+  -3.0006,
+  0.44134,
+  1.045,
+  -1.3399,
+  -0.018798,
+  9.4001,
+  -2.1694,
+  -2.6053,
+  -3.1123,
+  0.51428,
+  -0.26245,
+];

@@ -11,7 +11,7 @@ export interface Evidence {
   readonly worstWord: number;
   /** Nats a frame by which the words win over silence. */
   readonly overSilence: number;
-  /** Nats to the next hypothesis. */
+  /** Nats to the next hypothesis that says something else. */
   readonly margin: number;
   /** Part of the spoken frames that is voiced. */
   readonly voiced: number;
@@ -30,7 +30,6 @@ export interface EvidenceInput {
   readonly loop: Float64Array;
   /** Silence score of each frame. */
   readonly silence: Float64Array;
-  /** Best senone score of the loop in each frame is not needed: differences of `loop` serve. */
   readonly voicing: Float32Array;
   readonly voicedFrom: number;
   readonly phonesOf: (words: readonly string[]) => number;

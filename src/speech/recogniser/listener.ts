@@ -7,7 +7,6 @@ import { FRONT_END } from './frontEnd.ts';
 import { InputMeter, SOUND_SENTENCES, type SoundProblem } from './inputMeter.ts';
 import { createMelFilters } from './melFilters.ts';
 import { MelSpectrum } from './melSpectrum.ts';
-import { type FrameSuppressor, NoiseSuppressor } from './noiseSuppressor.ts';
 import type { Decoded, UtteranceDecoder } from './utteranceDecoder.ts';
 import { VOICED, Voicing } from './voicing.ts';
 
@@ -62,7 +61,6 @@ export interface ListenerOptions {
   readonly onEvent: (event: ListenerEvent) => void;
   /** Milliseconds, any origin. */
   readonly now: () => number;
-  readonly suppressor?: FrameSuppressor | null;
 }
 
 const SPEECH_BAND = createMelFilters().flatMap(({ centerHz }, filter) => (centerHz >= 300 && centerHz <= 3400 ? [filter] : []));
@@ -78,7 +76,6 @@ const levelOf = (energies: ArrayLike<number>): number => {
 export class Listener {
   readonly #onEvent: (event: ListenerEvent) => void;
   readonly #now: () => number;
-  readonly #suppressor: NoiseSuppressor | null;
   readonly #mel = new MelSpectrum();
   readonly #voicing = new Voicing();
   readonly #endpointer = new Endpointer();
@@ -101,10 +98,9 @@ export class Listener {
   #partialMs = 0;
   #shown = '';
 
-  constructor({ onEvent, now, suppressor }: ListenerOptions) {
+  constructor({ onEvent, now }: ListenerOptions) {
     this.#onEvent = onEvent;
     this.#now = now;
-    this.#suppressor = suppressor ? new NoiseSuppressor(suppressor) : null;
   }
 
   /** Open for an answer or a note. What is known of the noise stays. */
@@ -131,10 +127,9 @@ export class Listener {
     if (!this.#hearing) return;
     const problem = this.#meter.feed(samples, this.#endpointer.floorDb);
     if (problem) this.#onEvent({ type: 'sound', problem, sentence: SOUND_SENTENCES[problem] });
-    const cleaned = this.#suppressor ? this.#suppressor.process(samples) : samples;
-    for (let at = 0; at < cleaned.length && this.#hearing; ) {
-      const part = Math.min(SHIFT - this.#blockCount, cleaned.length - at);
-      this.#block.set(cleaned.subarray(at, at + part), this.#blockCount);
+    for (let at = 0; at < samples.length && this.#hearing; ) {
+      const part = Math.min(SHIFT - this.#blockCount, samples.length - at);
+      this.#block.set(samples.subarray(at, at + part), this.#blockCount);
       this.#blockCount += part;
       at += part;
       if (this.#blockCount === SHIFT) {

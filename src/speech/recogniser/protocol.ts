@@ -4,7 +4,7 @@ import type { SoundProblem } from './inputMeter.ts';
 
 /** Down to the Worker. */
 export type RecognizerCommand =
-  | { readonly type: 'load'; readonly modelUrl: string; readonly suppressorUrl: string | null }
+  | { readonly type: 'load'; readonly modelUrl: string }
   /** Sound arrives on this port as Float32Array pieces of the given rate. */
   | { readonly type: 'connect'; readonly port: MessagePortLike; readonly rate: number }
   | { readonly type: 'open'; readonly turn: number; readonly request: ListenRequest; readonly tailMs: number }

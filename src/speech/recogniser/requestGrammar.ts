@@ -71,7 +71,8 @@ const UNIT_PHRASES: Partial<Readonly<Record<UnitId, readonly string[]>>> = {
 };
 
 const HEDGES = ['about', 'around', 'maybe', 'almost', 'just under', 'just over'];
-const FILLERS = ['uh', 'um', "it's", "that's", 'okay', "i've got", 'reads', 'it reads', 'looks like'];
+/** Words before an answer that add nothing to it. */
+export const FILLERS = ['uh', 'um', "it's", "that's", 'okay', "i've got", 'reads', 'it reads', 'looks like'];
 const CORRECTIONS = ['no', 'no wait', 'wait no', 'sorry', 'correction', 'i mean', 'make that', 'wait'];
 const YES = ['yes', 'yeah', 'yep', 'correct', "that's right", 'right', 'yes it is'];
 const NO = ['no', 'nope', 'not right', "it isn't"];

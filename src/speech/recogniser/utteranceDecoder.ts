@@ -4,9 +4,11 @@ import { cepstraOf, featuresOf, subtractMean } from './cepstra.ts';
 import { confidenceOf } from './confidence.ts';
 import { type Evidence, gatherEvidence } from './evidence.ts';
 import { LEAST_FLOOR, RELATIVE_FLOOR } from './frontEnd.ts';
+import { wordsOf } from './grammar.ts';
 import type { Lexicon } from './lexicon.ts';
 import { SUBTRACTION, subtractNoise } from './melSubtraction.ts';
 import { PhoneLoop } from './phoneLoop.ts';
+import { FILLERS } from './requestGrammar.ts';
 import { SenoneScorer } from './senoneScorer.ts';
 import { type Path, ViterbiSearch } from './viterbi.ts';
 import { VOICED } from './voicing.ts';
@@ -29,6 +31,11 @@ export interface Decoded {
 
 /** Hypotheses that are reported. */
 const MOST_HYPOTHESES = 4;
+/** Paths that are looked at for them: many differ only in a word that adds nothing. */
+const MOST_PATHS = 12;
+
+/** Words that two hypotheses may differ in and still say the same. */
+const EMPTY_WORDS = new Set([...FILLERS.flatMap(wordsOf), 'and', 'of', 'a']);
 /** Nats by which a hypothesis is e times less likely than the best; acoustic scores are far too sharp to be taken as they are. */
 const SHARPNESS = 12;
 
@@ -59,7 +66,7 @@ export class UtteranceDecoder {
       loop[frame] = this.#loop.step(this.#scorer);
       silence[frame] = this.#loop.silenceScore(this.#scorer);
     }
-    const paths = this.#search.paths(MOST_HYPOTHESES).filter(({ words }) => words.length > 0);
+    const paths = rivals(this.#search.paths(MOST_PATHS)).slice(0, MOST_HYPOTHESES);
     const phonesOf = (words: readonly string[]) =>
       words.reduce((sum, word) => sum + (this.#lexicon.get(word)?.[0]?.length ?? 3), 0);
     const evidence = gatherEvidence({ paths, loop, silence, voicing, voicedFrom: VOICED, phonesOf, snrDb });
@@ -82,6 +89,20 @@ export class UtteranceDecoder {
     subtractMean(cepstra, frames);
     return featuresOf(cepstra, frames);
   }
+}
+
+/** Of the paths that say the same in other words only the best. */
+function rivals(paths: readonly Path[]): readonly Path[] {
+  const seen = new Set<string>();
+  return paths.filter(({ words }) => {
+    const content = words
+      .filter((word) => !EMPTY_WORDS.has(word))
+      .join(' ')
+      .replace(/\boh\b/g, 'zero');
+    if (words.length === 0 || seen.has(content)) return false;
+    seen.add(content);
+    return true;
+  });
 }
 
 /** The floor that goes with how loud the utterance is: its 98th percentile energy. */

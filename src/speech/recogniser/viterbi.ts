@@ -21,7 +21,7 @@ export interface SearchOptions {
   readonly wordBeam: number;
 }
 
-export const SEARCH: SearchOptions = { tokens: 4, beam: 110, wordBeam: 65 };
+export const SEARCH: SearchOptions = { tokens: 6, beam: 110, wordBeam: 65 };
 
 export interface Path {
   readonly words: readonly string[];

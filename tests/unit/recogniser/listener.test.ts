@@ -100,7 +100,11 @@ describe('an open microphone', () => {
     const { listener, events } = listen();
     const wind = makeNoise('wind', 16_000 * 6, seeded(6), []);
     const peak = wind.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0);
-    feed(listener, joinAll(wind.map((sample) => (0.6 * sample) / peak).map((sample, n) => sample + 0.25 * hiss(6, 1, 8)[n]!)));
+    const rush = hiss(6, 0.25, 8);
+    feed(
+      listener,
+      wind.map((sample, n) => (0.6 * sample) / peak + rush[n]!),
+    );
     expect(events.some((event) => event.type === 'sound' && event.problem === 'wind')).toBe(true);
   });
 
