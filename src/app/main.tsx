@@ -43,7 +43,14 @@ async function start(): Promise<void> {
   const times = Number(parameters.get('clock'));
   const clock = times > 1 && times <= FASTEST ? fastClock(times) : realClock;
   const earsFromAddress = asked === 'scripted' || asked === 'off' ? asked : null;
-  const voice = createVoice({ settings, saveSettings, record, newId, earsFromAddress });
+  const voice = createVoice({
+    settings,
+    saveSettings,
+    record,
+    newId,
+    earsFromAddress,
+    silent: parameters.get('mouth') === 'silent',
+  });
   const update = startAppUpdate(import.meta.env.PROD);
   const services = { record, settings, saveSettings, voice, update, clock, changes: createStore(0), trouble };
   const root = document.getElementById('app');

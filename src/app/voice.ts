@@ -34,6 +34,8 @@ export interface VoiceOptions {
   readonly newId: () => string;
   /** `scripted`: browser tests speak through events instead of a microphone. `off`: buttons only, for this visit. */
   readonly earsFromAddress: 'scripted' | 'off' | null;
+  /** Nothing is said aloud on this visit: the words are on the screen. */
+  readonly silent: boolean;
 }
 
 const LOUDNESS_STEP = 0.2;
@@ -103,7 +105,7 @@ export function createVoice(options: VoiceOptions): Voice {
     },
     async unlock() {
       void audio().resume();
-      const chosen = settings.get().speech.mouth;
+      const chosen = options.silent ? 'silent' : settings.get().speech.mouth;
       for (const id of [...new Set<MouthId>([chosen, 'browser', 'bundled', 'silent'])]) {
         if (chosen === 'silent' || (await mouths[id].prepare()).ready) {
           live = chosen === 'silent' ? 'silent' : id;

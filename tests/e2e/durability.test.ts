@@ -6,7 +6,17 @@ import type { BrowserContext } from 'playwright-core';
 import { preview } from 'vite';
 import { afterEach, describe, expect, inject, it } from 'vitest';
 import { dropProfile, freshProfile, openBrowser, openPage } from './support/browser.ts';
-import { answersFor, demoUnit, openWithDemo, planFor, startRoundOf, storedEntries, walkByVoice } from './support/person.ts';
+import {
+  answersFor,
+  beginWith,
+  demoUnit,
+  openWithDemo,
+  planFor,
+  pressOn,
+  startRoundOf,
+  storedEntries,
+  walkByVoice,
+} from './support/person.ts';
 
 const origin = inject('origin');
 const open: BrowserContext[] = [];
@@ -66,7 +76,7 @@ describe('the record', () => {
 
     const second = await browser(profile);
     const again = await openPage(second, origin);
-    await again.page.goto(`${origin}/?ears=scripted#/`);
+    await again.page.goto(`${origin}/?ears=scripted&mouth=silent#/`);
     await again.page.getByRole('button', { name: /Carry on: Kestrel/ }).click();
     await again.page.locator(`.run[data-phase="asking"][data-check="${target}"]`).waitFor();
     const entries = await storedEntries(again.page);
@@ -90,7 +100,7 @@ describe('the record', () => {
     const second = await browser(profile);
     await second.setOffline(true);
     const cold = await openPage(second, own);
-    await cold.page.goto(`${own}/?ears=scripted#/`);
+    await cold.page.goto(`${own}/?ears=scripted&mouth=silent#/`);
     const heron = demoUnit('Heron');
     const plan = planFor(heron, 'stop-on-the-road');
     await startRoundOf(cold.page, heron, 'stop-on-the-road');
@@ -109,7 +119,7 @@ describe('the record', () => {
     await startRoundOf(page, kestrel);
     await walkByVoice(page, answersFor(plan), { check: plan.checks[3]?.key ?? '' });
     const other = await context.newPage();
-    await other.goto(`${origin}/?ears=scripted#/`);
+    await other.goto(`${origin}/?ears=scripted&mouth=silent#/`);
     await other.getByRole('button', { name: /Carry on: Kestrel/ }).click();
     await other.getByText('This round is open in another tab or window.', { exact: false }).waitFor();
   });
@@ -121,12 +131,8 @@ describe('the record', () => {
     await openWithDemo(page, origin, '');
     await startRoundOf(page, demoUnit('Heron'), 'stop-on-the-road');
     await page.getByText('The microphone is not allowed', { exact: false }).first().waitFor({ timeout: 20_000 });
-    await page
-      .getByRole('button', { name: /start|begin|one of us|alone/i })
-      .first()
-      .click();
-    await page.locator('.run[data-phase="asking"]').waitFor();
-    await page.locator('.board [data-ring="0"]').first().click();
+    await beginWith(page, /begin alone/i);
+    await pressOn(page, () => page.locator('.board [data-ring="0"]').first().click());
     await page.locator('.run[data-turn="2"]').waitFor();
     expect(troubles).toEqual([]);
   });

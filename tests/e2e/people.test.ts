@@ -2,7 +2,18 @@
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, inject, it } from 'vitest';
 import { dropProfile, freshProfile, openBrowser, openPage } from './support/browser.ts';
-import { answersFor, demoUnit, openWithDemo, planFor, say, startRoundOf, storedEntries, walkByVoice } from './support/person.ts';
+import {
+  answersFor,
+  beginWith,
+  demoUnit,
+  openWithDemo,
+  planFor,
+  pressOn,
+  say,
+  startRoundOf,
+  storedEntries,
+  walkByVoice,
+} from './support/person.ts';
 
 const origin = inject('origin');
 
@@ -27,8 +38,7 @@ describe('people', () => {
     const plan = planFor(heron);
     await openWithDemo(page, origin);
     await startRoundOf(page, heron);
-    await page.getByRole('button', { name: /two/i }).first().click();
-    await page.locator('.run[data-phase="asking"]').waitFor();
+    await beginWith(page, /two of us/i);
     await walkByVoice(page, answersFor(plan), { check: 'tire-pressure@left' });
     await say(page, 'left sixty-five, right sixty-four');
     await expect
@@ -38,8 +48,10 @@ describe('people', () => {
       })
       .toBe(2);
     const here = await page.locator('.run').getAttribute('data-check');
-    await page.locator('.board [data-part="value"]').first().click();
-    await page.locator('.board [data-part="keep"]').first().click();
+    await pressOn(page, async () => {
+      await page.locator('.board [data-part="value"]').first().click();
+      await page.locator('.board [data-part="keep"]').first().click();
+    });
     await expect.poll(async () => page.locator('.run').getAttribute('data-check')).not.toBe(here);
     const entries = (await storedEntries(page)).filter((entry) => entry.kind === 'answered');
     expect(entries.filter((entry) => entry.key?.startsWith('tire-pressure')).map((entry) => entry.how?.by)).toEqual([
@@ -62,7 +74,7 @@ describe('people', () => {
   });
 
   it('a first-time owner makes a unit from a template and starts its round', async () => {
-    await page.goto(`${origin}/?ears=scripted#/unit/new`);
+    await page.goto(`${origin}/?ears=scripted&mouth=silent#/unit/new`);
     await page.getByLabel(/name/i).first().fill('Osprey');
     await page
       .locator('.template, .templates button, main button')

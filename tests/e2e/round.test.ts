@@ -51,7 +51,7 @@ describe('a whole round', () => {
   it('by buttons alone, with the ears off', async () => {
     const kestrel = demoUnit('Kestrel');
     const plan = planFor(kestrel);
-    await openWithDemo(page, origin, '?ears=off&clock=60');
+    await openWithDemo(page, origin, '?ears=off&mouth=silent&clock=60');
     await startRoundOf(page, kestrel);
     const asked = await walkByButtons(page, plan);
     expect(new Set(asked)).toEqual(new Set(plan.checks.map((check) => check.key)));
@@ -63,7 +63,7 @@ describe('a whole round', () => {
   it('by keyboard alone, with the ears off', async () => {
     const heron = demoUnit('Heron');
     const plan = planFor(heron);
-    await openWithDemo(page, origin, '?ears=off&clock=60');
+    await openWithDemo(page, origin, '?ears=off&mouth=silent&clock=60');
     await startRoundOf(page, heron);
     const asked = await walkByKeys(page, plan);
     expect(new Set(asked)).toEqual(new Set(plan.checks.map((check) => check.key)));

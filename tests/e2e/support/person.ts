@@ -74,7 +74,7 @@ export function walkByVoice(
 }
 
 /** Opens the app with the demo units in it, ears scripted unless told otherwise. */
-export async function openWithDemo(page: Page, origin: string, query = '?ears=scripted&clock=60'): Promise<void> {
+export async function openWithDemo(page: Page, origin: string, query = '?ears=scripted&mouth=silent&clock=60'): Promise<void> {
   await page.goto(`${origin}/${query}#/units`);
   await page.getByRole('button', { name: 'Add demo data' }).click();
   await page.getByText('Heron', { exact: false }).first().waitFor();
@@ -195,10 +195,7 @@ function dateDigits(check: PlannedCheck): string {
 
 /** Walks a whole round with the touch screen. @returns keys in the order answered */
 export async function walkByButtons(page: Page, plan: Plan): Promise<readonly string[]> {
-  await page
-    .getByRole('button', { name: /start|begin/i })
-    .first()
-    .click();
+  await beginWith(page, /begin alone/i);
   return walkWith(page, plan, tapAnswer);
 }
 
@@ -278,4 +275,22 @@ export async function say(page: Page, words: string): Promise<void> {
   await page.evaluate((detail) => {
     window.dispatchEvent(new CustomEvent('gloveside:utterance', { detail }));
   }, words);
+}
+
+/** Presses a button of the briefing; right after the screen has changed a press rests, so it is tried until it counts. */
+export async function beginWith(page: Page, name: RegExp): Promise<void> {
+  await expect
+    .poll(
+      async () => {
+        if ((await phaseOf(page)) === 'briefing') await page.getByRole('button', { name }).first().click();
+        return phaseOf(page);
+      },
+      { interval: 400, timeout: 20_000 },
+    )
+    .toBe('asking');
+}
+
+/** Presses on the round's screen until another check is asked. */
+export async function pressOn(page: Page, press: () => Promise<void>): Promise<void> {
+  await untilKept(page, press);
 }
