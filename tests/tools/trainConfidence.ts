@@ -9,7 +9,7 @@ import type { Evidence } from '../../src/speech/recogniser/evidence.ts';
 import { CONDITIONS, hearConditions, type Outcome } from '../audio/conditions.ts';
 
 /** A wrong value that is accepted does more harm than a right one that is asked again. */
-const WEIGHT_OF_WRONG = 2;
+const WEIGHT_OF_WRONG = 3;
 const RIDGE = 0.02;
 
 interface Sample {

@@ -3,13 +3,14 @@ import type { AcousticModel } from './acousticModel.ts';
 import { cepstraOf, featuresOf, subtractMean } from './cepstra.ts';
 import { confidenceOf } from './confidence.ts';
 import { type Evidence, gatherEvidence } from './evidence.ts';
-import { LEAST_FLOOR, RELATIVE_FLOOR } from './frontEnd.ts';
+import { FRONT_END, LEAST_FLOOR, RELATIVE_FLOOR } from './frontEnd.ts';
 import { wordsOf } from './grammar.ts';
 import type { Lexicon } from './lexicon.ts';
 import { SUBTRACTION, subtractNoise } from './melSubtraction.ts';
 import { PhoneLoop } from './phoneLoop.ts';
 import { FILLERS } from './requestGrammar.ts';
 import { SenoneScorer } from './senoneScorer.ts';
+import { speechRegion } from './speechRegion.ts';
 import { type Path, ViterbiSearch } from './viterbi.ts';
 import { VOICED } from './voicing.ts';
 import type { WordGraph } from './wordGraph.ts';
@@ -53,9 +54,9 @@ export class UtteranceDecoder {
     this.#lexicon = lexicon;
   }
 
-  decode({ energies, frames, voicing, snrDb }: Sounded): Decoded {
-    if (frames === 0) return { hypotheses: [], evidence: null };
-    const features = this.#features(energies, frames);
+  decode({ energies, frames: all, voicing, snrDb }: Sounded): Decoded {
+    if (all === 0) return { hypotheses: [], evidence: null };
+    const { features, start, frames } = this.#features(energies, all);
     const loop = new Float64Array(frames);
     const silence = new Float64Array(frames);
     this.#search.begin();
@@ -69,13 +70,14 @@ export class UtteranceDecoder {
     const paths = rivals(this.#search.paths(MOST_PATHS)).slice(0, MOST_HYPOTHESES);
     const phonesOf = (words: readonly string[]) =>
       words.reduce((sum, word) => sum + (this.#lexicon.get(word)?.[0]?.length ?? 3), 0);
-    const evidence = gatherEvidence({ paths, loop, silence, voicing, voicedFrom: VOICED, phonesOf, snrDb });
+    const spoken = voicing.subarray(start, start + frames);
+    const evidence = gatherEvidence({ paths, loop, silence, voicing: spoken, voicedFrom: VOICED, phonesOf, snrDb });
     return { hypotheses: evidence ? withConfidence(paths, evidence) : [], evidence };
   }
 
   /** The best words so far, for the screen; no competitor, no confidence. */
-  partial(energies: Float32Array, frames: number): readonly string[] {
-    const features = this.#features(energies, frames);
+  partial(energies: Float32Array, all: number): readonly string[] {
+    const { features, frames } = this.#features(energies, all);
     this.#search.begin();
     for (let frame = 0; frame < frames; frame += 1) {
       this.#scorer.setFrame(features, frame);
@@ -84,10 +86,15 @@ export class UtteranceDecoder {
     return this.#search.bestWords();
   }
 
-  #features(energies: Float32Array, frames: number): Float32Array {
-    const cepstra = cepstraOf(subtractNoise(energies, frames, SUBTRACTION), frames, floorFor(energies));
+  /** Noise is measured on all of the sound; mean and features are taken of the speech alone. */
+  #features(energies: Float32Array, all: number): { features: Float32Array; start: number; frames: number } {
+    const { filters } = FRONT_END;
+    const { start, end } = speechRegion(energies, all);
+    const frames = end - start;
+    const cleaned = subtractNoise(energies, all, SUBTRACTION).subarray(start * filters, end * filters);
+    const cepstra = cepstraOf(cleaned, frames, floorFor(energies));
     subtractMean(cepstra, frames);
-    return featuresOf(cepstra, frames);
+    return { features: featuresOf(cepstra, frames), start, frames };
   }
 }
 

@@ -1,0 +1,42 @@
+/**
+ * Where in an utterance the speech is. What lies far outside is noise alone: it would pull the cepstral mean towards itself
+ * (the model was trained on speech with little silence) and give words room to grow into.
+ *
+ * The limit is a third of the way from the quiet to the loud frames' level, so it moves with both. A margin of 0.2 s holds
+ * soft beginnings and ends. Measured on 20 recorded numbers, clean: 80 % of utterances without, 95 % with.
+ */
+import { FRONT_END } from './frontEnd.ts';
+
+const { filters: FILTERS } = FRONT_END;
+/** Filters between about 300 and 3400 Hz. */
+const FIRST = 2;
+const LAST = 16;
+const LIMIT = 0.35;
+const MARGIN = 20;
+
+export interface SpeechRegion {
+  /** First frame. */
+  readonly start: number;
+  /** Behind the last frame. */
+  readonly end: number;
+}
+
+/** @param energies frames x 25 @returns all of it when nothing stands out */
+export function speechRegion(energies: Float32Array, frames: number): SpeechRegion {
+  if (frames === 0) return { start: 0, end: 0 };
+  const levels = new Float32Array(frames);
+  for (let frame = 0; frame < frames; frame += 1) {
+    let sum = 1;
+    for (let filter = FIRST; filter <= LAST; filter += 1) sum += energies[frame * FILTERS + filter] as number;
+    levels[frame] = Math.log(sum);
+  }
+  const sorted = levels.slice().sort();
+  const quiet = sorted[Math.floor(0.1 * frames)] as number;
+  const loud = sorted[Math.floor(0.95 * frames)] as number;
+  const limit = quiet + LIMIT * (loud - quiet);
+  let first = 0;
+  while (first < frames - 1 && (levels[first] as number) < limit) first += 1;
+  let last = frames - 1;
+  while (last > first && (levels[last] as number) < limit) last -= 1;
+  return { start: Math.max(0, first - MARGIN), end: Math.min(frames, last + 1 + MARGIN) };
+}
