@@ -57,7 +57,8 @@ export function startAppUpdate(enabled: boolean): UpdateHandle {
       set('unsupported');
     }
   };
-  if (state === 'preparing') void register();
+  // A slow phone draws its first screen before it is asked whether there is a newer version.
+  if (state === 'preparing') setTimeout(() => void register(), 0);
 
   return {
     current: () => state,

@@ -1,9 +1,9 @@
 /** Puts the app together and shows it. */
+import { opening, trouble } from './opening.ts';
 import '../ui/style/style.css';
 import { createRoot } from 'react-dom/client';
 import type { Settings } from '../domain/voice/settings.ts';
 import { createMemoryRecord } from '../record/memoryRecord.ts';
-import { openRecord } from '../record/openRecord.ts';
 import type { Record } from '../record/record.ts';
 import { RecordError } from '../record/recordError.ts';
 import { App } from './App.tsx';
@@ -18,11 +18,9 @@ const FASTEST = 120;
 
 async function start(): Promise<void> {
   watchInstallOffer();
-  const trouble = createStore<string | null>(null);
-  const tell = (error: RecordError) => trouble.set(error.sentence);
   let record: Record;
   try {
-    record = await openRecord({ onBlocking: tell, onBlocked: tell, onTerminated: tell });
+    record = await opening;
   } catch (error) {
     // A walk without a record is better than none, as long as it says so.
     trouble.set(

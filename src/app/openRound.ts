@@ -62,7 +62,7 @@ async function open(
   const ears = voice.ears();
   // Filled in while the briefing is spoken: nobody waits in the cold for years of rounds to be read.
   const past = new Map<string, PastOfCheck>();
-  void fillPast(services, round, past);
+  void calm().then(() => fillPast(services, round, past));
   const session = createRoundSession({
     round,
     entries,
@@ -88,6 +88,13 @@ function closing(session: RoundSession, lock: RoundLock, { update, changes }: Se
   update.roundClosed();
   changes.update((count) => count + 1);
 }
+
+/** The browser has nothing more urgent to do: the first words have been said and the screen is drawn. Half a second at most. */
+const calm = () =>
+  new Promise<void>((resolve) => {
+    if ('requestIdleCallback' in window) window.requestIdleCallback(() => resolve(), { timeout: 500 });
+    else setTimeout(resolve, 100);
+  });
 
 async function fillPast({ record, settings, clock }: Services, round: Round, past: Map<string, PastOfCheck>): Promise<void> {
   try {

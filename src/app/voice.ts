@@ -6,8 +6,8 @@ import type { Record } from '../record/record.ts';
 import { createBrowserEars } from '../speech/browserEars.ts';
 import { createBrowserMouth } from '../speech/browserMouth.ts';
 import { createBuiltInEars } from '../speech/builtInEars.ts';
-import { createBundledMouth } from '../speech/bundledMouth.ts';
 import { type Cues, createCues } from '../speech/cues.ts';
+import { createLazyMouth } from '../speech/lazyMouth.ts';
 import { createScriptedEars, type Script } from '../speech/scriptedEars.ts';
 import { createSilentMouth } from '../speech/silentMouth.ts';
 import type { Store } from './store.ts';
@@ -50,7 +50,10 @@ export function createVoice(options: VoiceOptions): Voice {
   };
   const mouths: Readonly<globalThis.Record<MouthId, Mouth>> = {
     browser: createBrowserMouth(),
-    bundled: createBundledMouth({ url: '/voice/', context: audio }),
+    bundled: createLazyMouth('bundled', async () => {
+      const { createBundledMouth } = await import('../speech/bundledMouth.ts');
+      return createBundledMouth({ url: '/voice/', context: audio });
+    }),
     silent: createSilentMouth(),
   };
   /** The chosen mouth first; then one that needs nothing from the device; then the screen alone. */

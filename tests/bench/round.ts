@@ -8,24 +8,26 @@ import type { AddressInfo } from 'node:net';
 import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { preview } from 'vite';
+import { FIRST_WORDS } from '../../src/app/marks.ts';
 import { dropProfile, freshProfile, openBrowser } from '../e2e/support/browser.ts';
 import { answersFor, demoUnit, openWithDemo, planFor, startRoundOf, walkByVoice } from '../e2e/support/person.ts';
+import { openBarePage } from './bareBrowser.ts';
 
 const median = (values: readonly number[]) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 const rows: (readonly [what: string, seen: string, aim: string])[] = [];
 
+/** From the address to the first words given to the mouth, as the page itself measured it. The server is gone by now. */
 async function coldLoad(profile: string, origin: string, hash: string): Promise<number> {
-  const context = await openBrowser({ profile });
-  await context.setOffline(true);
-  const page = context.pages()[0] ?? (await context.newPage());
-  const session = await context.newCDPSession(page);
-  await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
-  const begun = Date.now();
-  await page.goto(`${origin}/?ears=scripted${hash}`);
-  await page.locator('.run[data-phase="briefing"]').waitFor();
-  const took = Date.now() - begun;
-  await context.close();
-  return took;
+  const page = await openBarePage(profile);
+  await page.command('Emulation.setCPUThrottlingRate', { rate: 4 });
+  await page.command('Page.navigate', { url: `${origin}/?ears=scripted${hash}` });
+  let at: unknown;
+  while (typeof at !== 'number') {
+    await new Promise((resolve) => setTimeout(resolve, 500));
+    at = await page.value(`performance.getEntriesByName('${FIRST_WORDS}')[0]?.startTime`);
+  }
+  await page.close();
+  return at;
 }
 
 /** Time from the utterance's end to the change of the screen that carries its read-back, and of the writes, inside the page. */
@@ -95,16 +97,20 @@ async function main(): Promise<void> {
   const { usedSize } = (await session.send('Runtime.getHeapUsage')) as { usedSize: number };
   await context.close();
 
+  await new Promise<void>((resolve) => server.httpServer.close(() => resolve()));
   const loads: number[] = [];
   for (let turn = 0; turn < 5; turn += 1) loads.push(await coldLoad(profile, origin, hash));
   dropProfile(profile);
-  await new Promise<void>((resolve) => server.httpServer.close(() => resolve()));
 
   const html = readFileSync('dist/index.html', 'utf8');
   const shipped = readdirSync('dist/assets').filter((name) => name.endsWith('.js') && html.includes(name));
   const gzip = shipped.reduce((sum, name) => sum + gzipSync(readFileSync(`dist/assets/${name}`), { level: 9 }).length, 0);
 
-  rows.push(['cold offline load to the briefing, CPU slowed 4 times, median of 5', `${median(loads)} ms`, '1500 ms']);
+  rows.push([
+    'cold offline load to the first words, CPU slowed 4 times, median of 5',
+    `${median(loads).toFixed(0)} ms`,
+    '1500 ms',
+  ]);
   rows.push(['end of an answer to its read-back on the way, median of 40', `${median(readBack).toFixed(1)} ms`, '150 ms']);
   rows.push(['the same, worst', `${Math.max(...readBack).toFixed(1)} ms`, '']);
   rows.push(['durable write of an entry, median', `${median(write).toFixed(1)} ms`, '20 ms']);
