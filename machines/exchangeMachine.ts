@@ -25,7 +25,8 @@ export type ExchangeEvent =
   | { type: 'confirm.pressed'; yes: boolean; via: 'button' | 'key' }
   | { type: 'skip.requested'; reason: string; via: 'button' | 'key' }
   | { type: 'note.requested'; text: string; finding: boolean; via: 'button' | 'key' }
-  | { type: 'photo.taken'; photo: string }
+  /** Something happened beside the exchange and is to be told: a picture that a press gave was kept, or why not. */
+  | { type: 'aside.told'; lines: readonly string[]; trouble: string | null }
   | { type: 'command.requested'; command: Command; via: 'button' | 'key' }
   | { type: 'listening.requested'; on: boolean }
   | { type: 'keep.retried' }
@@ -54,6 +55,8 @@ export interface ExchangeContext {
   readonly output: ExchangeOutput | null;
 }
 
+const NO_PICTURE = 'No picture was taken. Press More, then Take a picture.';
+
 export const exchangeMachine = setup({
   types: {
     context: {} as ExchangeContext,
@@ -68,6 +71,8 @@ export const exchangeMachine = setup({
     listen: fromCallback<{ type: 'unused' }, { request: ListenRequest }>(() => {
       throw new Error('exchangeMachine requires listen');
     }),
+    /** Takes a picture with the device's camera and keeps its bytes. @returns its id. Rejects with a sentence. */
+    takePicture: fromPromise<string>(() => Promise.reject(new Error('exchangeMachine requires takePicture'))),
     /** Appends entries durably; resolves only when they are kept. */
     keep: fromPromise<readonly Entry[], { drafts: readonly EntryDraft[] }>(() =>
       Promise.reject(new Error('exchangeMachine requires keep')),
@@ -113,6 +118,7 @@ export const exchangeMachine = setup({
         event.event.type === 'failed' ||
         (event.event.type === 'sound' && !context.soundTold)),
     canSkip: ({ context }) => context.topic.skip !== null,
+    wantsPicture: ({ context }) => context.step?.kind === 'picture',
     hasOffers: ({ context }) => context.offers.length > 0,
     goesOn: ({ context }) => context.goesOn,
   },
@@ -120,6 +126,8 @@ export const exchangeMachine = setup({
     /** Each further reminder waits longer: a person at work is not nagged. */
     patience: ({ context }) => context.topic.patienceMs * (context.reminded + 1),
     dictation: 25_000,
+    /** The browser may ask first whether the camera is allowed, and nobody may be there to answer. */
+    pictureLimit: 30_000,
   },
 }).createMachine({
   id: 'exchange',
@@ -177,10 +185,6 @@ export const exchangeMachine = setup({
             dictating: null,
           }),
         },
-        'photo.taken': {
-          target: 'keeping',
-          actions: assign({ pending: ({ context, event }) => context.topic.photo(event.photo), goesOn: true }),
-        },
       },
       states: {
         speaking: {
@@ -189,7 +193,11 @@ export const exchangeMachine = setup({
             saying: ({ context }) => (context.lines.length > 0 ? context.lines.join(' ') : context.saying),
             partial: null,
           }),
-          on: { 'listening.requested': { actions: assign({ mute: ({ event }) => !event.on }) } },
+          on: {
+            'listening.requested': { actions: assign({ mute: ({ event }) => !event.on }) },
+            // The question is not cut short; what happened is on the screen.
+            'aside.told': { actions: assign({ trouble: ({ event }) => event.trouble }) },
+          },
           invoke: {
             src: 'say',
             input: ({ context }) => ({ lines: context.lines }),
@@ -202,6 +210,10 @@ export const exchangeMachine = setup({
         waiting: {
           initial: 'choosing',
           on: {
+            'aside.told': {
+              target: 'speaking',
+              actions: assign({ lines: ({ event }) => event.lines, trouble: ({ event }) => event.trouble }),
+            },
             'ears.reported': [
               { guard: 'heard', target: '#exchange.considering', actions: 'applyEars' },
               { guard: 'speaksUp', target: 'speaking', actions: ['applyEars', { type: 'playCue', params: { cue: 'not-sure' } }] },
@@ -240,6 +252,45 @@ export const exchangeMachine = setup({
                   guard: ({ event }) => event.on,
                   target: 'listening',
                   actions: assign({ mute: false, trouble: null }),
+                },
+              },
+            },
+          },
+        },
+        /** The camera, without a hand. A press calls it off. */
+        picturing: {
+          initial: 'telling',
+          after: {
+            pictureLimit: {
+              target: 'speaking',
+              actions: [assign({ lines: [NO_PICTURE], trouble: NO_PICTURE }), { type: 'playCue', params: { cue: 'wrong' } }],
+            },
+          },
+          states: {
+            telling: {
+              tags: ['speaking'],
+              entry: assign({ saying: 'Hold still.', partial: null }),
+              invoke: { src: 'say', input: { lines: ['Hold still.'] }, onDone: 'taking', onError: 'taking' },
+            },
+            taking: {
+              invoke: {
+                src: 'takePicture',
+                onDone: {
+                  target: '#exchange.keeping',
+                  actions: assign({
+                    pending: ({ context, event }) => context.topic.photo(event.output, context.via),
+                    goesOn: true,
+                  }),
+                },
+                onError: {
+                  target: '#exchange.open.speaking',
+                  actions: [
+                    assign(({ event }) => {
+                      const sentence = event.error instanceof Error ? event.error.message : NO_PICTURE;
+                      return { lines: [sentence], trouble: sentence };
+                    }),
+                    { type: 'playCue', params: { cue: 'wrong' } },
+                  ],
                 },
               },
             },
@@ -286,6 +337,7 @@ export const exchangeMachine = setup({
       }),
       always: [
         { guard: ({ context }) => context.output !== null, target: 'done' },
+        { guard: 'wantsPicture', target: 'open.picturing' },
         { guard: ({ context }) => context.pending !== null, target: 'keeping' },
         { guard: ({ context }) => context.lines.length > 0, target: 'open.speaking' },
         { target: 'open.waiting' },

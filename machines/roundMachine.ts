@@ -51,7 +51,7 @@ export type RoundEvent =
   | { type: 'confirm.pressed'; yes: boolean; via: Pressed }
   | { type: 'skip.requested'; reason: string; via: Pressed }
   | { type: 'note.requested'; text: string; finding: boolean; via: Pressed }
-  | { type: 'photo.taken'; photo: string }
+  | { type: 'aside.told'; lines: readonly string[]; trouble: string | null }
   | { type: 'command.requested'; command: Command; via: Pressed };
 
 export interface RoundContext extends RoundInput {
@@ -75,7 +75,7 @@ const forwarded = [
   'confirm.pressed',
   'skip.requested',
   'note.requested',
-  'photo.taken',
+  'aside.told',
   'command.requested',
   'listening.requested',
   'keep.retried',

@@ -13,12 +13,11 @@ export interface RunRoundProps {
   readonly now: () => number;
   readonly onLeave: () => void;
   readonly onOpenRound: () => void;
-  readonly onPhoto?: (file: File) => void;
 }
 
 const TICK_MS = 1000;
 
-export function RunRound({ session, round, display, now, onLeave, onOpenRound, onPhoto }: RunRoundProps) {
+export function RunRound({ session, round, display, now, onLeave, onOpenRound }: RunRoundProps) {
   const view = useSyncExternalStore(session.subscribe, session.view);
   const [time, setTime] = useState(now);
   useEffect(() => {
@@ -54,7 +53,7 @@ export function RunRound({ session, round, display, now, onLeave, onOpenRound, o
         onRequest={session.request}
         onLeave={onLeave}
         onOpenRound={onOpenRound}
-        {...(onPhoto ? { onPhoto } : {})}
+        onPhoto={(picture, key) => void session.keepPicture(picture, key)}
       />
     </div>
   );

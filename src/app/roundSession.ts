@@ -8,7 +8,9 @@ import { type RoundEvent, roundMachine } from '../../machines/roundMachine.ts';
 import { timedCheckMachine } from '../../machines/timedCheckMachine.ts';
 import type { Past } from '../domain/history/past.ts';
 import type { Entry, EntryDraft, Round } from '../domain/round/entry.ts';
+import { NO_HEARING } from '../domain/round/how.ts';
 import type { Display } from '../domain/round/judging.ts';
+import { pictureDraft } from '../domain/round/picture.ts';
 import { presentRound } from '../domain/round/present.ts';
 import type { Style } from '../domain/round/topics.ts';
 import type { EarsView, RoundPhase, RoundRequest, RoundView } from '../domain/round/view.ts';
@@ -17,6 +19,10 @@ import type { Record } from '../record/record.ts';
 import { RecordError } from '../record/recordError.ts';
 import type { Clock } from './clock.ts';
 import { createKeeper } from './keeper.ts';
+import { FIRST_WORDS } from './marks.ts';
+import { takePicture } from './pictures/camera.ts';
+import { PictureError } from './pictures/pictureError.ts';
+import { KEPT_TYPE, shrinkPicture } from './pictures/shrinkPicture.ts';
 
 export interface RoundSessionOptions {
   readonly round: Round;
@@ -40,6 +46,11 @@ export interface RoundSession {
   view(): RoundView;
   subscribe(listener: () => void): () => void;
   request(request: RoundRequest): void;
+  /**
+   * Keeps a picture that a press of a button gave, whatever the round is doing meanwhile; tells how it went.
+   * @param key of the check that it was taken for; null: of the round
+   */
+  keepPicture(picture: Blob, key: string | null): Promise<void>;
   /** Stops listening and speaking; the record already has everything. */
   stop(): void;
 }
@@ -80,6 +91,7 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
     const { mouth, settings } = options.mouth();
     for (const line of input.lines) {
       if (signal.aborted) return;
+      if (performance.getEntriesByName(FIRST_WORDS).length === 0) performance.mark(FIRST_WORDS);
       await mouth.say(line, settings, signal);
     }
     if (mouth.id !== 'silent' && input.lines.length > 0) await clock.sleep(TAIL_MS, signal);
@@ -95,6 +107,16 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
     ears.send({ type: 'listen.requested', request: input.request, reply });
     return () => ears.send({ type: 'listen.stopped', reply });
   });
+  const keepBytes = async (bytes: ArrayBuffer): Promise<string> => {
+    const id = options.newId();
+    await record.putPhoto(id, bytes, KEPT_TYPE);
+    return id;
+  };
+  const picture = fromPromise<string>(({ signal }) =>
+    takePicture({ signal, onTaken: () => options.playCue('due') })
+      .then(keepBytes)
+      .catch(sayWhy),
+  );
   const deadline = fromPromise<void, { at: number }>(({ input, signal }) => clock.sleep(input.at - now(), signal));
 
   const actor = createActor(
@@ -104,7 +126,7 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
         keep,
         timedCheck: timedCheckMachine.provide({ actors: { deadline } }),
         exchange: exchangeMachine.provide({
-          actors: { say, keep, listen },
+          actors: { say, keep, listen, takePicture: picture },
           actions: {
             playCue: (_, { cue }) => options.playCue(cue),
             adjustLoudness: (_, { by }) => options.adjustLoudness(by),
@@ -186,6 +208,19 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
       if (request.type === 'listen' && request.on) ears.send({ type: 'prepare.requested' });
       actor.send(eventOf(request));
     },
+    async keepPicture(given, key) {
+      try {
+        const photo = await shrinkPicture(given).then(keepBytes);
+        const entries = await keeper.keep([pictureDraft(key, photo, { ...NO_HEARING, via: 'button', by: 'first' })]);
+        actor.send({ type: 'entries.kept', entries });
+        options.playCue('heard');
+        actor.send({ type: 'aside.told', lines: ['Picture kept.'], trouble: null });
+      } catch (error) {
+        options.playCue('wrong');
+        const sentence = sentenceOf(error);
+        actor.send({ type: 'aside.told', lines: [sentence], trouble: sentence });
+      }
+    },
     stop() {
       exchangeWatch?.unsubscribe();
       actor.stop();
@@ -195,8 +230,12 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
 }
 
 /** The record's own sentence is what the person hears; the detail is for whoever mends it. */
+function sentenceOf(error: unknown): string {
+  return error instanceof RecordError || error instanceof PictureError ? error.sentence : 'That could not be kept. Try again.';
+}
+
 function sayWhy(error: unknown): never {
-  throw new Error(error instanceof RecordError ? error.sentence : 'That could not be kept. Try again.', { cause: error });
+  throw new Error(sentenceOf(error), { cause: error });
 }
 
 function eventOf(request: RoundRequest): RoundEvent {
@@ -211,8 +250,6 @@ function eventOf(request: RoundRequest): RoundEvent {
       return { type: 'skip.requested', reason: request.reason, via: request.via };
     case 'note':
       return { type: 'note.requested', text: request.text, finding: request.finding, via: request.via };
-    case 'photo':
-      return { type: 'photo.taken', photo: request.photo };
     case 'go':
       return { type: 'check.requested', key: request.key };
     case 'command':

@@ -235,4 +235,67 @@ describe('the exchange', () => {
     w.hear(heard('hello'));
     expect(w.actor.getSnapshot().context.partial).toBeNull();
   });
+
+  it('takes a picture when it is asked to: hold still, the picture, kept, and the check goes on', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('take a picture'));
+    expect(w.earsOpen()).toBe(false);
+    await w.settle();
+    await w.settle();
+    expect(w.said).toEqual(['Pins?', 'Hold still.', 'Picture kept.']);
+    expect(w.cues).toEqual(['taken', 'heard']);
+    expect(w.kept).toMatchObject([{ kind: 'noted', photo: 'p1' }]);
+    expect(w.reported).toHaveLength(1);
+    expect(w.earsOpen()).toBe(true);
+    w.hear(heard('pinned'));
+    await w.settle();
+    expect(w.actor.getSnapshot().output).toEqual({ kind: 'kept', readBack: ['Pinned.'] });
+  });
+
+  it('says why there is no picture and listens on', async () => {
+    const w = world();
+    await w.settle();
+    w.breakCamera('The camera is not allowed here.');
+    w.hear(heard('take a picture'));
+    await w.settle();
+    await w.settle();
+    expect(w.said.at(-1)).toBe('The camera is not allowed here.');
+    expect(w.actor.getSnapshot().context.trouble).toBe('The camera is not allowed here.');
+    expect(w.cues).toEqual(['wrong']);
+    expect(w.kept).toEqual([]);
+    expect(w.earsOpen()).toBe(true);
+  });
+
+  it('lets a press call a picture off', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('take a picture'));
+    w.actor.send({ type: 'answer.pressed', answer: { kind: 'state', verdict: 'ok', detail: null }, via: 'button' });
+    await w.settle();
+    expect(w.kept).toMatchObject([{ kind: 'answered' }]);
+    expect(w.cues).toEqual(['heard']);
+  });
+
+  it('does not wait for a camera for ever', async () => {
+    const w = world();
+    await w.settle();
+    w.hear(heard('take a picture'));
+    w.clock.increment(30_000);
+    await w.settle();
+    expect(w.said.at(-1)).toContain('No picture was taken.');
+    expect(w.earsOpen()).toBe(true);
+  });
+
+  it('tells what happened beside it, without cutting the question short', async () => {
+    const w = world();
+    w.actor.send({ type: 'aside.told', lines: ['Picture kept.'], trouble: null });
+    await w.settle();
+    expect(w.said).toEqual(['Pins?']);
+    w.actor.send({ type: 'aside.told', lines: ['There is no room.'], trouble: 'There is no room.' });
+    await w.settle();
+    expect(w.said.at(-1)).toBe('There is no room.');
+    expect(w.actor.getSnapshot().context.trouble).toBe('There is no room.');
+    expect(w.earsOpen()).toBe(true);
+  });
 });

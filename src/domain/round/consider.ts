@@ -18,6 +18,7 @@ import { fromSI } from '../quantity/units.ts';
 import type { Answer, EntryDraft, How } from './entry.ts';
 import { NO_HEARING } from './how.ts';
 import { type Display, judgeAnswer, judgeContextOf } from './judging.ts';
+import { asksForPicture } from './picture.ts';
 import type { CheckState, RoundState } from './replay.ts';
 import type { Keeping, Offer, Step } from './step.ts';
 
@@ -71,6 +72,7 @@ const named = ({ key, names, position, expects }: PlannedCheck): NamedCheck => (
 
 /** What a hearing leads to, when `current` is asked. */
 export function considerHearing(matter: Matter, current: CheckState, hearing: Hearing, asked: number, confirming: boolean): Step {
+  if (asksForPicture(hearing.hypotheses[0]?.transcript ?? '')) return { kind: 'picture' };
   const context = interpretContextOf(matter, current, confirming ? 'confirm' : 'answer');
   const meanings = hearing.hypotheses.map((hypothesis) => interpret(hypothesis.transcript, context));
   const decision = believe({

@@ -21,5 +21,7 @@ export type Step =
   | { readonly kind: 'again'; readonly question: string }
   | { readonly kind: 'command'; readonly command: Command; readonly text: string | null }
   | { readonly kind: 'yes-no'; readonly yes: boolean }
+  /** The camera is asked for. */
+  | { readonly kind: 'picture' }
   /** Not for the app: listen on, without a sound. */
   | { readonly kind: 'ignore' };

@@ -29,5 +29,6 @@ export interface ExchangeTopic {
   /** Null where there is nothing to skip. */
   readonly skip: ((reason: string, hearing: Hearing | null, via: Via) => Keeping) | null;
   readonly note: (text: string | null, finding: boolean, hearing: Hearing | null, via: Via) => Keeping;
-  readonly photo: (photo: string) => Keeping;
+  /** A picture that was taken and whose bytes are kept already. */
+  readonly photo: (photo: string, via: Via) => Keeping;
 }

@@ -13,6 +13,7 @@ import type { EntryDraft } from './entry.ts';
 import { NO_HEARING } from './how.ts';
 import { verdictOf } from './judging.ts';
 import type { NextStep } from './next.ts';
+import { asksForPicture, pictureDraft } from './picture.ts';
 import type { AnsweredEntry, CheckState, RoundState, SkippedEntry } from './replay.ts';
 import { SKIP_REASONS } from './skipReasons.ts';
 import type { Keeping, Step } from './step.ts';
@@ -153,10 +154,7 @@ export function checkTopic(speaking: Speaking, key: string): ExchangeTopic {
       ],
       readBack: [text === null ? 'Note kept as sound.' : `Noted: ${text}.`],
     }),
-    photo: (photo): Keeping => ({
-      drafts: [{ kind: 'noted', key, text: null, clip: null, photo, finding: false, how: how('button') }],
-      readBack: ['Picture kept.'],
-    }),
+    photo: (photo, via): Keeping => ({ drafts: [pictureDraft(key, photo, how(via))], readBack: ['Picture kept.'] }),
   };
 }
 
@@ -289,10 +287,7 @@ function callTopic(
       drafts: [noteDraft(null, text, finding, hearing?.clip ?? null, how(via))],
       readBack: [text === null ? 'Note kept as sound.' : `Noted: ${text}.`],
     }),
-    photo: (photo): Keeping => ({
-      drafts: [{ kind: 'noted', key: null, text: null, clip: null, photo, finding: false, how: how('button') }],
-      readBack: ['Picture kept.'],
-    }),
+    photo: (photo, via): Keeping => ({ drafts: [pictureDraft(null, photo, how(via))], readBack: ['Picture kept.'] }),
   };
 }
 
@@ -306,6 +301,7 @@ function considerCall(transcripts: readonly string[], expects: Expects): Step {
 }
 
 function callStep(transcript: string, expects: Expects): Step {
+  if (asksForPicture(transcript)) return { kind: 'picture' };
   const words = transcript
     .toLowerCase()
     .replace(/[^a-z' ]+/g, ' ')

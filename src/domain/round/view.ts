@@ -90,7 +90,6 @@ export type RoundRequest =
   | { readonly type: 'confirm'; readonly yes: boolean; readonly via: 'button' | 'key' }
   | { readonly type: 'skip'; readonly reason: string; readonly via: 'button' | 'key' }
   | { readonly type: 'note'; readonly text: string; readonly finding: boolean; readonly via: 'button' | 'key' }
-  | { readonly type: 'photo'; readonly photo: string }
   | { readonly type: 'go'; readonly key: string }
   | {
       readonly type: 'command';

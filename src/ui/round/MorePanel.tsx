@@ -11,9 +11,11 @@ export interface MorePanelProps {
   readonly onCommand: (command: CommandName) => void;
   readonly onListen: (on: boolean) => void;
   readonly onOpen: (panel: Panel) => void;
+  /** Null where no picture can be kept. */
+  readonly onPicture: (() => void) | null;
 }
 
-export function MorePanel({ ears, onCommand, onListen, onOpen }: MorePanelProps) {
+export function MorePanel({ ears, onCommand, onListen, onOpen, onPicture }: MorePanelProps) {
   const off = ears.state === 'off' || ears.state === 'denied' || ears.state === 'unavailable';
   return (
     <div className="board more-board">
@@ -41,6 +43,11 @@ export function MorePanel({ ears, onCommand, onListen, onOpen }: MorePanelProps)
       <Tile ring={5} onPress={() => onOpen('note')}>
         Make a note
       </Tile>
+      {onPicture && (
+        <Tile ring={15} onPress={onPicture}>
+          Take a picture
+        </Tile>
+      )}
       <Tile ring={6} onPress={() => onOpen('skip')}>
         Skip it
       </Tile>

@@ -7,10 +7,11 @@ export interface NotePanelProps {
   readonly onClose: () => void;
   /** Words heard so far, while it is dictated. */
   readonly partial: string | null;
-  readonly onPhoto?: ((file: File) => void) | undefined;
+  /** Null where no picture can be kept. */
+  readonly onPicture: (() => void) | null;
 }
 
-export function NotePanel({ onNote, onClose, partial, onPhoto }: NotePanelProps) {
+export function NotePanel({ onNote, onClose, partial, onPicture }: NotePanelProps) {
   const [text, setText] = useState('');
   const done = (finding: boolean) => {
     const words = text.trim();
@@ -28,22 +29,12 @@ export function NotePanel({ onNote, onClose, partial, onPhoto }: NotePanelProps)
       <Tile ring={1} disabled={text.trim() === ''} onPress={() => done(false)}>
         Just a note
       </Tile>
-      {onPhoto && (
-        <label className="slab tile photo-tile">
-          <span>Take a picture</span>
-          <input
-            type="file"
-            accept="image/*"
-            capture="environment"
-            className="unseen"
-            onChange={(event) => {
-              const file = event.target.files?.[0];
-              if (file) onPhoto(file);
-            }}
-          />
-        </label>
+      {onPicture && (
+        <Tile ring={3} onPress={onPicture}>
+          Take a picture
+        </Tile>
       )}
-      <Tile ring={2} onPress={onClose} className={onPhoto ? '' : 'wide'}>
+      <Tile ring={2} onPress={onClose} className={onPicture ? '' : 'wide'}>
         No note
       </Tile>
     </div>

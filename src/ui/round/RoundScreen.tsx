@@ -46,8 +46,8 @@ export interface RoundScreenProps {
   readonly onLeave: () => void;
   /** The page of this round. */
   readonly onOpenRound: () => void;
-  /** A picture was taken for the current check; its keeper answers with a `photo` request. Without it none is offered. */
-  readonly onPhoto?: (file: File) => void;
+  /** A picture was taken for the check of this key, or for the round. Without it none is offered. */
+  readonly onPhoto?: (picture: File, key: string | null) => void;
 }
 
 interface Local {
@@ -65,6 +65,9 @@ export function RoundScreen(props: RoundScreenProps) {
   const [local, dispatch] = useReducer(localAfter, view, (first) => localFor(first, display));
   const root = useRef<HTMLDivElement>(null);
   const heading = useRef<HTMLHeadingElement>(null);
+  /** Always there: the round may go on, by voice, while the device's camera is open. */
+  const camera = useRef<HTMLInputElement>(null);
+  const pictureFor = useRef<string | null>(null);
   /** The step that was taken last, until the mark leaves it; and where the mark was before it went to "keep". */
   const stepTaken = useRef<Element | null>(null);
   const cameFrom = useRef<Element | null>(null);
@@ -189,6 +192,10 @@ export function RoundScreen(props: RoundScreenProps) {
     setPanel(null);
     ask({ type: 'note', text, finding, via: via() });
   };
+  const picture = () => {
+    pictureFor.current = key;
+    camera.current?.click();
+  };
   const leaveNoting = () => {
     setPanel(null);
     if (view.phase === 'noting' && key !== null) ask({ type: 'go', key });
@@ -221,6 +228,23 @@ export function RoundScreen(props: RoundScreenProps) {
         event.stopPropagation();
       }}
     >
+      {onPhoto && (
+        <input
+          ref={camera}
+          type="file"
+          accept="image/*"
+          capture="environment"
+          hidden
+          onChange={(event) => {
+            const taken = event.currentTarget.files?.[0];
+            // The same picture may be chosen again.
+            event.currentTarget.value = '';
+            if (!taken) return;
+            setPanel(null);
+            onPhoto(taken, pictureFor.current);
+          }}
+        />
+      )}
       <RoundHeader view={view} now={now} />
       <main className="round-main">
         <div className="round-facts">{facts}</div>
@@ -297,7 +321,13 @@ export function RoundScreen(props: RoundScreenProps) {
           </>
         ),
         answers: (
-          <MorePanel ears={view.ears} onCommand={command} onListen={(on) => ask({ type: 'listen', on })} onOpen={setPanel} />
+          <MorePanel
+            ears={view.ears}
+            onCommand={command}
+            onListen={(on) => ask({ type: 'listen', on })}
+            onOpen={setPanel}
+            onPicture={onPhoto ? picture : null}
+          />
         ),
       };
     }
@@ -320,7 +350,7 @@ export function RoundScreen(props: RoundScreenProps) {
             {said}
           </>
         ),
-        answers: <NotePanel onNote={note} onClose={leaveNoting} partial={view.partial} onPhoto={onPhoto} />,
+        answers: <NotePanel onNote={note} onClose={leaveNoting} partial={view.partial} onPicture={onPhoto ? picture : null} />,
       };
     }
     switch (view.phase) {

@@ -65,6 +65,7 @@ export const topic = (changes: Partial<ExchangeTopic> = {}): ExchangeTopic => ({
     if (words === 'why') return { kind: 'command', command: 'why', text: null };
     if (words === 'say again') return { kind: 'command', command: 'repeat', text: null };
     if (words === 'louder') return { kind: 'command', command: 'louder', text: null };
+    if (words === 'take a picture') return { kind: 'picture' };
     if (words === 'hold on') return { kind: 'command', command: 'wait', text: null };
     return { kind: 'again', question: 'Say that once more.' };
   },
@@ -98,6 +99,8 @@ export interface World {
   earsOpen(): boolean;
   /** Makes the next writes fail with this sentence, or succeed again. */
   breakRecord(sentence: string | null): void;
+  /** Makes the camera fail with this sentence, or work again. */
+  breakCamera(sentence: string | null): void;
   /** Lets promises settle. */
   settle(): Promise<void>;
 }
@@ -112,6 +115,7 @@ export function world(given: ExchangeTopic = topic(), mute = false): World {
   const loudness: number[] = [];
   let ears: ((event: EarsEvent) => void) | null = null;
   let broken: string | null = null;
+  let noCamera: string | null = null;
   const actor = createActor(
     exchangeMachine.provide({
       actors: {
@@ -124,6 +128,11 @@ export function world(given: ExchangeTopic = topic(), mute = false): World {
           return () => {
             ears = null;
           };
+        }),
+        takePicture: fromPromise(async () => {
+          if (noCamera !== null) throw new Error(noCamera);
+          cues.push('taken');
+          return 'p1';
         }),
         keep: fromPromise(async ({ input }) => {
           if (broken !== null) throw new Error(broken);
@@ -159,8 +168,11 @@ export function world(given: ExchangeTopic = topic(), mute = false): World {
     breakRecord(sentence) {
       broken = sentence;
     },
+    breakCamera(sentence) {
+      noCamera = sentence;
+    },
     async settle() {
-      for (let turn = 0; turn < 8; turn += 1) await Promise.resolve();
+      for (let turn = 0; turn < 16; turn += 1) await Promise.resolve();
     },
   };
 }
