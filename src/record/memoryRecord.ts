@@ -140,9 +140,17 @@ export function createMemoryRecord(): Record {
         }
         return before - used();
       }),
-    putPhoto: (id, bytes, type) => task(() => keepBytes(photos, id, bytes, type)),
+    putPhoto: (id, bytes, type) =>
+      task(() => {
+        if (!deleted.has(id)) keepBytes(photos, id, bytes, type);
+      }),
     photo: (id) => task(() => photos.get(id) ?? null),
     photoIds: () => task(() => [...photos.keys()].sort()),
+    deletePhoto: (id, at) =>
+      task(() => {
+        photos.delete(id);
+        if (!deleted.has(id)) deleted.set(id, { id, at });
+      }),
 
     settings: () => task(() => settings),
     putSettings: (chosen) =>
@@ -191,7 +199,10 @@ export function createMemoryRecord(): Record {
         for (const id of plan.removedEvents) events.delete(id);
         for (const unit of plan.units) units.set(unitKey(unit), structuredClone(unit));
         for (const event of plan.events) events.set(event.id, structuredClone(event));
-        for (const tombstone of plan.tombstones) deleted.set(tombstone.id, structuredClone(tombstone));
+        for (const tombstone of plan.tombstones) {
+          deleted.set(tombstone.id, structuredClone(tombstone));
+          photos.delete(tombstone.id);
+        }
         for (const { header, stored } of plan.newRounds) {
           headers.set(header.id, header);
           plans.set(header.id, structuredClone(stored.round.plan));

@@ -237,7 +237,11 @@ class IndexedDbRecord implements Record {
   }
 
   putClip(id: string, bytes: ArrayBuffer, type: string): Promise<void> {
-    return this.#putBytes(CLIP_STORES, 'relaxed', { id, type, size: bytes.byteLength, keptAt: this.#ports.now() }, bytes);
+    const row = { id, type, size: bytes.byteLength, keptAt: this.#ports.now() };
+    return this.#write([...CLIP_STORES], 'relaxed', async (tx) => {
+      if ((await tx.objectStore('clips').getKey(id)) !== undefined) return;
+      await Promise.all([tx.objectStore('clips').add(row), tx.objectStore('clipBytes').add({ id, bytes })]);
+    });
   }
 
   clip(id: string): Promise<StoredBytes | null> {
@@ -258,7 +262,23 @@ class IndexedDbRecord implements Record {
 
   putPhoto(id: string, bytes: ArrayBuffer, type: string): Promise<void> {
     // Strict, unlike a clip: a photo is evidence that was asked for and is never dropped.
-    return this.#putBytes(PHOTO_STORES, 'strict', { id, type, size: bytes.byteLength, keptAt: this.#ports.now() }, bytes);
+    const row = { id, type, size: bytes.byteLength, keptAt: this.#ports.now() };
+    return this.#write(['deleted', ...PHOTO_STORES], 'strict', async (tx) => {
+      const [kept, tombstone] = await Promise.all([tx.objectStore('photos').getKey(id), tx.objectStore('deleted').getKey(id)]);
+      if (kept !== undefined || tombstone !== undefined) return;
+      await Promise.all([tx.objectStore('photos').add(row), tx.objectStore('photoBytes').add({ id, bytes })]);
+    });
+  }
+
+  deletePhoto(id: string, at: number): Promise<void> {
+    return this.#write(['deleted', ...PHOTO_STORES], 'strict', async (tx) => {
+      const tombstone = await tx.objectStore('deleted').getKey(id);
+      await Promise.all([
+        ...(tombstone === undefined ? [tx.objectStore('deleted').add({ id, at })] : []),
+        tx.objectStore('photos').delete(id),
+        tx.objectStore('photoBytes').delete(id),
+      ]);
+    });
   }
 
   photo(id: string): Promise<StoredBytes | null> {
@@ -341,7 +361,12 @@ class IndexedDbRecord implements Record {
         ...plan.removedEvents.map((id) => tx.objectStore('events').delete(id)),
         ...plan.units.map((unit) => tx.objectStore('units').add(unit)),
         ...plan.events.map((event) => tx.objectStore('events').add(event)),
-        ...plan.tombstones.map((tombstone) => tx.objectStore('deleted').add(tombstone)),
+        ...plan.tombstones.flatMap((tombstone) => [
+          tx.objectStore('deleted').add(tombstone),
+          // It may be that of a photo; ids are unique over everything.
+          tx.objectStore('photos').delete(tombstone.id),
+          tx.objectStore('photoBytes').delete(tombstone.id),
+        ]),
         ...plan.newRounds.flatMap(({ header, stored }) => [
           tx.objectStore('rounds').add(header),
           tx.objectStore('plans').add({ round: header.id, plan: stored.round.plan }),
@@ -376,13 +401,6 @@ class IndexedDbRecord implements Record {
   close(): Promise<void> {
     this.#closing ??= Promise.allSettled(this.#writing).then(() => this.#database.close());
     return this.#closing;
-  }
-
-  #putBytes([rows, store]: BytesStores, durability: IDBTransactionDurability, row: BytesRow, bytes: ArrayBuffer): Promise<void> {
-    return this.#write([rows, store], durability, async (tx) => {
-      if ((await tx.objectStore(rows).getKey(row.id)) !== undefined) return;
-      await Promise.all([tx.objectStore(rows).add(row), tx.objectStore(store).add({ id: row.id, bytes })]);
-    });
   }
 
   #bytes([rows, store]: BytesStores, id: string): Promise<StoredBytes | null> {

@@ -116,9 +116,12 @@ export interface Record {
    * dropped. @returns bytes freed.
    */
   dropOldestClips(cap: number): Promise<number>;
+  /** The same id again replaces nothing; a photo that was deleted stays deleted, and that is success too. */
   putPhoto(id: string, bytes: ArrayBuffer, type: string): Promise<void>;
   photo(id: string): Promise<StoredBytes | null>;
   photoIds(): Promise<readonly string[]>;
+  /** Takes the picture away and leaves a tombstone; the entry stays and says that there was one. Twice is success. */
+  deletePhoto(id: string, at: number): Promise<void>;
 
   settings(): Promise<StoredSettings | null>;
   putSettings(settings: StoredSettings): Promise<void>;

@@ -15,6 +15,7 @@ import { trendsFor } from '../../domain/trend/trendsFor.ts';
 import type { Unit } from '../../domain/unit/unit.ts';
 import type { Display } from '../../domain/voice/settings.ts';
 import type { Record } from '../../record/record.ts';
+import { RecordError } from '../../record/recordError.ts';
 import { ComparePage } from '../../ui/lookback/ComparePage.tsx';
 import { ReportPage } from '../../ui/lookback/ReportPage.tsx';
 import { RoundPage } from '../../ui/lookback/RoundPage.tsx';
@@ -98,6 +99,7 @@ export function UnitPlace({ services, go, unit: id }: ScreenProps & { readonly u
               report: (round) => hashOf({ at: 'report', round }),
             }}
             onMended={(mending) => void appendMended(services, id, mending)}
+            photoUrl={(photo) => urlOf(services.record.photo(photo))}
           />
         );
       }}
@@ -120,7 +122,7 @@ async function appendMended(
     await record.appendEvent({ id: newId(), unit, at: clock.now(), kind: 'mended', ...mending });
     changes.update((count) => count + 1);
   } catch (error) {
-    trouble.set(error instanceof Error ? error.message : 'That could not be kept.');
+    trouble.set(error instanceof RecordError ? error.sentence : 'That could not be kept. Try again.');
   }
 }
 
@@ -166,6 +168,7 @@ export function RoundPlace({ services, go, round: id }: ScreenProps & { readonly
             reportHref={hashOf({ at: 'report', round: id })}
             clipUrl={(clip) => urlOf(record.clip(clip))}
             photoUrl={(photo) => urlOf(record.photo(photo))}
+            onDeletePhoto={(photo) => deletePhoto(services, photo)}
             onDelete={() =>
               void record.deleteRound(id, services.clock.now()).then(() => {
                 services.changes.update((count) => count + 1);
@@ -178,6 +181,17 @@ export function RoundPlace({ services, go, round: id }: ScreenProps & { readonly
       }}
     </Shown>
   );
+}
+
+async function deletePhoto({ record, clock, changes, trouble }: Services, photo: string): Promise<boolean> {
+  try {
+    await record.deletePhoto(photo, clock.now());
+    changes.update((count) => count + 1);
+    return true;
+  } catch (error) {
+    trouble.set(error instanceof RecordError ? error.sentence : 'The picture could not be deleted. Try again.');
+    return false;
+  }
 }
 
 async function urlOf(stored: ReturnType<Record['clip']>): Promise<string | null> {
@@ -209,6 +223,7 @@ export function ReportPlace({ services, go, round: id }: ScreenProps & { readonl
             display={display}
             roundHref={roundHref}
             onPrint={print}
+            photoUrl={(photo) => urlOf(services.record.photo(photo))}
           />
         );
       }}

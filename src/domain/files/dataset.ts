@@ -6,7 +6,7 @@ export const DATASET_SCHEMA = 1;
 
 /** What was deleted, so that a merge with an older copy does not bring it back. */
 export interface Tombstone {
-  /** Id of a unit, round or event. A deleted unit takes its rounds and events with it, a round its entries. */
+  /** Id of a unit, round, event or photo. A deleted unit takes its rounds and events with it, a round its entries. */
   readonly id: string;
   /** Epoch milliseconds. */
   readonly at: number;

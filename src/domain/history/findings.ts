@@ -28,6 +28,7 @@ export interface Finding {
   readonly seen: number;
   /** When last seen. */
   readonly last: number;
+  /** The newest picture of it. */
   readonly photo: string | null;
   readonly clip: string | null;
   readonly demo: boolean;
@@ -97,7 +98,8 @@ export function openFindings(data: { readonly rounds: readonly RoundRecord[]; re
         known.ids.add(id).add(entry.id);
         const worse = RANK[entry.outcome] ?? 2;
         const outcome = worse <= (RANK[known.finding.outcome ?? 'watch'] ?? 2) ? entry.outcome : known.finding.outcome;
-        known.finding = { ...known.finding, outcome, seen: known.finding.seen + 1, last: entry.at };
+        const photo = pictureOf(entries, check.key) ?? known.finding.photo;
+        known.finding = { ...known.finding, outcome, seen: known.finding.seen + 1, last: entry.at, photo };
         continue;
       }
       const detail = entry.answer.kind === 'state' || entry.answer.kind === 'choice' ? entry.answer.detail : null;
@@ -114,7 +116,7 @@ export function openFindings(data: { readonly rounds: readonly RoundRecord[]; re
         round: round.id,
         seen: 1,
         last: entry.at,
-        photo: null,
+        photo: pictureOf(entries, check.key),
         clip: entry.how.clip,
         demo: round.demo,
       };
@@ -132,6 +134,13 @@ export function openFindings(data: { readonly rounds: readonly RoundRecord[]; re
   open.sort((a, b) => rankOf(a) - rankOf(b) || a.since - b.since || (a.id < b.id ? -1 : 1));
   mended.sort((a, b) => b.event.at - a.event.at || (a.finding.id < b.finding.id ? -1 : 1));
   return { open, mended };
+}
+
+/** The newest picture that was taken of a check. */
+function pictureOf(entries: RoundRecord['entries'], key: string): string | null {
+  const pictures = entries.filter((entry) => entry.kind === 'noted' && entry.key === key && entry.photo !== null);
+  const newest = inOrder(pictures).at(-1);
+  return newest?.kind === 'noted' ? newest.photo : null;
 }
 
 function notesOf({ round, entries }: RoundRecord): Running[] {

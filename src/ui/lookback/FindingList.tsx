@@ -3,6 +3,7 @@ import type { Finding } from '../../domain/history/findings.ts';
 import { capitalized } from '../../domain/trend/wording.ts';
 import { OutcomeMark } from '../parts/OutcomeMark.tsx';
 import { MendedForm, type Mending } from './MendedForm.tsx';
+import { Picture, type PictureUrl } from './Picture.tsx';
 import { Time } from './Time.tsx';
 
 /** What must be mended, as against what is fine today and is to be looked at again. */
@@ -21,10 +22,11 @@ export interface FindingListProps {
   readonly roundHref: (round: string) => string;
   /** Null where nothing can be said to be mended, as on a printed report. */
   readonly onMended: ((mending: Mending) => void) | null;
+  readonly photoUrl: PictureUrl;
 }
 
 /** Open findings, each until someone says that it was mended. */
-export function FindingList({ findings, roundHref, onMended }: FindingListProps) {
+export function FindingList({ findings, roundHref, onMended, photoUrl }: FindingListProps) {
   const [mending, setMending] = useState<string | null>(null);
   return (
     <ul className="look-findings">
@@ -36,6 +38,7 @@ export function FindingList({ findings, roundHref, onMended }: FindingListProps)
           </div>
           {finding.text && <p>{finding.text}</p>}
           {finding.mend && <p>{finding.mend}</p>}
+          {finding.photo && <Picture id={finding.photo} what={finding.title} photoUrl={photoUrl} onDelete={null} />}
           <p className="quiet">
             Since{' '}
             <a href={roundHref(finding.round)}>

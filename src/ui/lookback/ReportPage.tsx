@@ -12,6 +12,7 @@ import { ROUND_NAMES } from '../parts/roundNames.ts';
 import { DemoMark } from './DemoMark.tsx';
 import { FindingList, sortedFindings } from './FindingList.tsx';
 import { NotACertificate } from './NotACertificate.tsx';
+import type { PictureUrl } from './Picture.tsx';
 import { Time } from './Time.tsx';
 
 export interface ReportPageProps {
@@ -28,10 +29,11 @@ export interface ReportPageProps {
   readonly display: Display;
   readonly roundHref: (round: string) => string;
   readonly onPrint: () => void;
+  readonly photoUrl: PictureUrl;
 }
 
 export function ReportPage(props: ReportPageProps) {
-  const { round, people, complete, endedAt, verdict, lines, findings, trends, display, roundHref, onPrint } = props;
+  const { round, people, complete, endedAt, verdict, lines, findings, trends, display, roundHref, onPrint, photoUrl } = props;
   const { unit } = round.plan;
   const readings = togetherByCheck(
     lines.filter((line) => line.check.expects.kind === 'reading' || line.check.expects.kind === 'count'),
@@ -134,7 +136,11 @@ export function ReportPage(props: ReportPageProps) {
 
       <section aria-labelledby="look-open">
         <h2 id="look-open">To be mended</h2>
-        {toMend.length === 0 ? <p>Nothing is open.</p> : <FindingList findings={toMend} roundHref={roundHref} onMended={null} />}
+        {toMend.length === 0 ? (
+          <p>Nothing is open.</p>
+        ) : (
+          <FindingList findings={toMend} roundHref={roundHref} onMended={null} photoUrl={photoUrl} />
+        )}
         {toWatch.length > 0 && (
           <p>
             <OutcomeMark outcome="watch" /> To be looked at again: {toWatch.map((finding) => finding.title).join(', ')}.

@@ -1,5 +1,5 @@
 /** A round played back in the order in which it happened. */
-import { type ReactNode, useEffect, useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import type { TimelineItem } from '../../domain/history/timeline.ts';
 import type { Round } from '../../domain/round/entry.ts';
 import { capitalized } from '../../domain/trend/wording.ts';
@@ -10,6 +10,7 @@ import { ROUND_NAMES } from '../parts/roundNames.ts';
 import { DemoMark } from './DemoMark.tsx';
 import { LimitList } from './LimitList.tsx';
 import { NotACertificate } from './NotACertificate.tsx';
+import { Picture, type PictureUrl } from './Picture.tsx';
 import { Time } from './Time.tsx';
 
 export interface RoundPageProps {
@@ -22,8 +23,10 @@ export interface RoundPageProps {
   readonly reportHref: string;
   /** Address of a kept clip or photo; null once it is gone. */
   readonly clipUrl: (id: string) => Promise<string | null>;
-  readonly photoUrl: (id: string) => Promise<string | null>;
+  readonly photoUrl: PictureUrl;
   readonly onDelete: () => void;
+  /** Takes the picture away for good; that there was one stays in the round. @returns whether it is gone */
+  readonly onDeletePhoto: (id: string) => Promise<boolean>;
   readonly onPrint: () => void;
 }
 
@@ -78,7 +81,14 @@ export function RoundPage(props: RoundPageProps) {
         {shown.length === 0 && <p>Everything was good.</p>}
         <ol className="look-timeline">
           {shown.map((item) => (
-            <Item key={item.id} item={item} display={display} clipUrl={props.clipUrl} photoUrl={props.photoUrl} />
+            <Item
+              key={item.id}
+              item={item}
+              display={display}
+              clipUrl={props.clipUrl}
+              photoUrl={props.photoUrl}
+              onDeletePhoto={props.onDeletePhoto}
+            />
           ))}
         </ol>
       </section>
@@ -103,12 +113,12 @@ const STANDINGS = {
   'taken-back': 'Taken back: this does not count.',
 } as const;
 
-interface ItemProps extends Pick<RoundPageProps, 'clipUrl' | 'photoUrl'> {
+interface ItemProps extends Pick<RoundPageProps, 'clipUrl' | 'photoUrl' | 'onDeletePhoto'> {
   readonly item: TimelineItem;
   readonly display: Display;
 }
 
-function Item({ item, display, clipUrl, photoUrl }: ItemProps) {
+function Item({ item, display, clipUrl, photoUrl, onDeletePhoto }: ItemProps) {
   const isVoid = item.standing === 'replaced' || item.standing === 'taken-back';
   const standing = item.standing === null ? null : STANDINGS[item.standing];
   return (
@@ -140,7 +150,14 @@ function Item({ item, display, clipUrl, photoUrl }: ItemProps) {
       </dl>
       {standing && <p className="look-standing-word">{standing}</p>}
       {item.clip && <Clip id={item.clip} what={item.check?.lines.name ?? 'note'} clipUrl={clipUrl} />}
-      {item.photo && <Photo id={item.photo} what={item.check?.lines.name ?? 'the round'} photoUrl={photoUrl} />}
+      {item.photo && (
+        <Picture
+          id={item.photo}
+          what={item.check?.lines.name ?? 'the round'}
+          photoUrl={photoUrl}
+          onDelete={() => onDeletePhoto(item.photo ?? '')}
+        />
+      )}
     </li>
   );
 }
@@ -183,33 +200,5 @@ function Clip({
     <button type="button" className="slab screen-only" onClick={() => void clipUrl(id).then(setUrl, () => setUrl(null))}>
       Play what was heard<span className="unseen">: {what}</span>
     </button>
-  );
-}
-
-function Photo({
-  id,
-  what,
-  photoUrl,
-}: {
-  readonly id: string;
-  readonly what: string;
-  readonly photoUrl: RoundPageProps['photoUrl'];
-}) {
-  const [url, setUrl] = useState<string | null | undefined>(undefined);
-  useEffect(() => {
-    let wanted = true;
-    const show = (found: string | null) => {
-      if (wanted) setUrl(found);
-    };
-    photoUrl(id).then(show, () => show(null));
-    return () => {
-      wanted = false;
-    };
-  }, [id, photoUrl]);
-  if (url === undefined) return null;
-  return url === null ? (
-    <p className="quiet">The picture is no longer kept.</p>
-  ) : (
-    <img className="look-photo" src={url} alt={`Taken at ${what}`} />
   );
 }

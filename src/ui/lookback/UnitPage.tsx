@@ -10,6 +10,7 @@ import { ROUND_NAMES } from '../parts/roundNames.ts';
 import { DemoMark } from './DemoMark.tsx';
 import { FindingList, sortedFindings } from './FindingList.tsx';
 import type { Mending } from './MendedForm.tsx';
+import type { PictureUrl } from './Picture.tsx';
 import { Time } from './Time.tsx';
 
 export interface ListedRound {
@@ -42,13 +43,25 @@ export interface UnitPageProps {
     readonly report: ((round: string) => string) | null;
   };
   readonly onMended: (mending: Mending) => void;
+  readonly photoUrl: PictureUrl;
 }
 
 const SOON_MS = 60 * 86_400_000;
 const SHOWN_ROUNDS = 12;
 const KINDS: readonly RoundKind[] = ['before-towing', 'before-leaving-the-lake', 'stop-on-the-road'];
 
-export function UnitPage({ unit, now, due, trends, rounds, verdictSentences, findings, hrefs, onMended }: UnitPageProps) {
+export function UnitPage({
+  unit,
+  now,
+  due,
+  trends,
+  rounds,
+  verdictSentences,
+  findings,
+  hrefs,
+  onMended,
+  photoUrl,
+}: UnitPageProps) {
   const [last] = rounds;
   const { toMend, toWatch } = sortedFindings(findings.open);
   const near = due.filter((reminder) => reminder.due - now < SOON_MS);
@@ -107,12 +120,12 @@ export function UnitPage({ unit, now, due, trends, rounds, verdictSentences, fin
         {toMend.length === 0 ? (
           <p>Nothing is open.</p>
         ) : (
-          <FindingList findings={toMend} roundHref={hrefs.round} onMended={onMended} />
+          <FindingList findings={toMend} roundHref={hrefs.round} onMended={onMended} photoUrl={photoUrl} />
         )}
         {toWatch.length > 0 && (
           <details>
             <summary>To be looked at again: {toWatch.length}</summary>
-            <FindingList findings={toWatch} roundHref={hrefs.round} onMended={onMended} />
+            <FindingList findings={toWatch} roundHref={hrefs.round} onMended={onMended} photoUrl={photoUrl} />
           </details>
         )}
         {findings.mended.length > 0 && <MendedList findings={findings} />}

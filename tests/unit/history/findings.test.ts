@@ -82,6 +82,29 @@ describe('openFindings', () => {
     expect(openOf(records, [mended('note', 2)])).toHaveLength(1);
   });
 
+  it('shows the newest picture of the check that was not good', () => {
+    const pictured = (day: number, ...photos: string[]): RoundRecord => {
+      const { round: stored, entries } = round(day, 'fix');
+      const notes = photos.map((photo, index) => ({
+        id: photo,
+        round: stored.id,
+        seq: 9 + index,
+        at: day * DAY,
+        kind: 'noted' as const,
+        key: photo.startsWith('other') ? 'other' : 'lamps',
+        text: null,
+        clip: null,
+        photo,
+        finding: false,
+        how: BY_BUTTON,
+      }));
+      return { round: stored, entries: [...entries, ...notes] };
+    };
+    expect(openOf([pictured(1, 'first', 'second', 'other')])[0]?.photo).toBe('second');
+    expect(openOf([pictured(1, 'first'), round(2, 'fix')])[0]?.photo).toBe('first');
+    expect(openOf([pictured(1, 'first'), pictured(2, 'later')])[0]?.photo).toBe('later');
+  });
+
   it('does not take what was corrected before the end of the round', () => {
     const { round: stored, entries } = round(1, 'fix');
     const wrong = entries.find((entry) => entry.kind === 'answered');

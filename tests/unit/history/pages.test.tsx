@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, render, screen, within } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import axe from 'axe-core';
 import type { ReactElement } from 'react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
@@ -48,6 +48,8 @@ const note = {
 const record = { round: newest.round, entries: [...newest.entries, note] };
 const roundHref = (round: string) => `#/round/${round}`;
 
+// The test's page has no addresses of its own for pictures.
+URL.revokeObjectURL = vi.fn();
 afterEach(cleanup);
 
 /** As a browser does when its summary is pressed. */
@@ -82,6 +84,7 @@ function unitPage(onMended = vi.fn()) {
         .reverse()}
       verdictSentences={['Nothing in the way.']}
       findings={openFindings({ rounds: [record], events: [] })}
+      photoUrl={async () => 'blob:photo'}
       hrefs={{
         round: roundHref,
         start: (kind) => `#/start/${kind}`,
@@ -202,6 +205,7 @@ describe('RoundPage', () => {
       reportHref="#/r"
       clipUrl={async () => null}
       photoUrl={async () => 'blob:photo'}
+      onDeletePhoto={async () => true}
       onDelete={vi.fn()}
       onPrint={vi.fn()}
       {...changes}
@@ -237,6 +241,21 @@ describe('RoundPage', () => {
     expect(onDelete).toHaveBeenCalledTimes(1);
   });
 
+  it('deletes a picture only on a press that is confirmed, and shows it until it is gone', async () => {
+    const onDeletePhoto = vi.fn(async () => false);
+    render(page({ onDeletePhoto }));
+    const button = await screen.findByRole('button', { name: /Delete the picture/ }, { timeout: 10_000 });
+    fireEvent.click(button);
+    expect(onDeletePhoto).not.toHaveBeenCalled();
+    await act(async () => fireEvent.click(button));
+    expect(onDeletePhoto).toHaveBeenCalledWith('p1');
+    expect(screen.queryByText('The picture is no longer kept.')).toBeNull();
+    onDeletePhoto.mockResolvedValue(true);
+    fireEvent.click(button);
+    await act(async () => fireEvent.click(button));
+    expect(screen.getByText('The picture is no longer kept.')).toBeDefined();
+  });
+
   it('has no fault that a checker finds', { timeout: 60_000 }, async () => {
     expect(await violationsOf(page({ timeline: timelineOf(record.round, record.entries, new Map(), 'us').slice(-12) }))).toEqual(
       [],
@@ -266,6 +285,7 @@ describe('ReportPage', () => {
       display="us"
       roundHref={roundHref}
       onPrint={vi.fn()}
+      photoUrl={async () => 'blob:photo'}
     />
   );
 

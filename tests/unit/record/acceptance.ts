@@ -216,6 +216,19 @@ export function acceptRecord(name: string, open: () => Promise<Record>): void {
       expect([await record.clip('none'), await record.photo('none')]).toEqual([null, null]);
     });
 
+    it('deletes a photo for good: an old copy does not bring it back, and a merge takes it away elsewhere too', async () => {
+      const [record, other] = [await open(), await open()];
+      for (const each of [record, other]) await each.putPhoto('p', bytes(4, 5), 'image/jpeg');
+      await record.deletePhoto('p', 50);
+      await record.deletePhoto('p', 60);
+      await record.putPhoto('p', bytes(4, 5), 'image/jpeg');
+      expect([await record.photo('p'), await record.photoIds()]).toEqual([null, []]);
+      const contents = await record.exportDataset();
+      expect(contents.deleted).toEqual([{ id: 'p', at: 50 }]);
+      await other.importDataset(contents);
+      expect([await other.photo('p'), await other.photoIds()]).toEqual([null, []]);
+    });
+
     it('drops the oldest clips down to the cap but never a spoken note', async () => {
       const record = await withRound(1);
       await record.append(noted('round-1', 1, { clip: 'z-note' }));
