@@ -13,9 +13,11 @@ export interface MorePanelProps {
   readonly onOpen: (panel: Panel) => void;
   /** Null where no picture can be kept. */
   readonly onPicture: (() => void) | null;
+  /** Back and say again too, where the board left no room for them. */
+  readonly isWhole: boolean;
 }
 
-export function MorePanel({ ears, onCommand, onListen, onOpen, onPicture }: MorePanelProps) {
+export function MorePanel({ ears, onCommand, onListen, onOpen, onPicture, isWhole }: MorePanelProps) {
   const off = ears.state === 'off' || ears.state === 'denied' || ears.state === 'unavailable';
   return (
     <div className="board more-board">
@@ -25,12 +27,16 @@ export function MorePanel({ ears, onCommand, onListen, onOpen, onPicture }: More
       <Tile ring={1} onPress={() => onCommand('undo')}>
         Undo last
       </Tile>
-      <Tile ring={13} onPress={() => onCommand('back')}>
-        Back one
-      </Tile>
-      <Tile ring={14} onPress={() => onCommand('repeat')}>
-        Say again
-      </Tile>
+      {isWhole && (
+        <>
+          <Tile ring={13} onPress={() => onCommand('back')}>
+            Back one
+          </Tile>
+          <Tile ring={14} onPress={() => onCommand('repeat')}>
+            Say again
+          </Tile>
+        </>
+      )}
       <Tile ring={2} onPress={() => onOpen('list')}>
         All checks
       </Tile>

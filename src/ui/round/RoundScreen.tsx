@@ -317,7 +317,7 @@ export function RoundScreen(props: RoundScreenProps) {
         facts: (
           <>
             {title('More')}
-            {said}
+            {!typesOnly && said}
           </>
         ),
         answers: (
@@ -327,6 +327,7 @@ export function RoundScreen(props: RoundScreenProps) {
             onListen={(on) => ask({ type: 'listen', on })}
             onOpen={setPanel}
             onPicture={onPhoto ? picture : null}
+            isWhole={typesOnly}
           />
         ),
       };
