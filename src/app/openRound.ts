@@ -1,11 +1,12 @@
 /** Starts a new round or takes up an unfinished one: lock, plan or record, past, session. */
 import type { RoundKind } from '../domain/checks/check.ts';
-import type { Position } from '../domain/checks/expects.ts';
+import { settledLugChecks } from '../domain/history/lugChecks.ts';
 import type { PastOfCheck } from '../domain/history/past.ts';
 import type { RoundRecord } from '../domain/history/series.ts';
+import { dueSentences, wheelsDue } from '../domain/lugs/retorque.ts';
 import { planRound } from '../domain/plan/planRound.ts';
-import type { Round, UnitEvent } from '../domain/round/entry.ts';
-import type { Unit } from '../domain/unit/unit.ts';
+import type { Round } from '../domain/round/entry.ts';
+import { type Unit, wheelPositions } from '../domain/unit/unit.ts';
 import type { Record, RoundLock } from '../record/record.ts';
 import { type Clock, newId } from './clock.ts';
 import { createRoundSession, type RoundSession } from './roundSession.ts';
@@ -28,13 +29,13 @@ const PAST_ROUNDS = 120;
 
 export async function startRound(services: Services, unit: Unit, kind: RoundKind): Promise<OpenResult> {
   const at = services.clock.now();
-  const events = await services.record.events(unit.id);
+  const { mounted, due } = await lugsDue(services, unit, at);
   const round: Round = {
     schema: 1,
     id: newId(),
     unit: unit.id,
     startedAt: at,
-    plan: planRound(unit, kind, at, { display: services.settings.get().display, mounted: mountedSince(events, at) }),
+    plan: planRound(unit, kind, at, { display: services.settings.get().display, mounted, due }),
     demo: unit.demo,
   };
   return open(services, round, []);
@@ -114,8 +115,12 @@ async function earlierRounds(record: Record, round: Round): Promise<readonly Rou
   const headers = (await record.rounds()).filter(
     (header) => header.unit === round.unit && header.id !== round.id && header.demo === round.demo,
   );
+  return readable(record, headers.slice(0, PAST_ROUNDS));
+}
+
+async function readable(record: Record, headers: readonly { readonly id: string }[]): Promise<readonly RoundRecord[]> {
   const earlier: RoundRecord[] = [];
-  for (const header of headers.slice(0, PAST_ROUNDS)) {
+  for (const header of headers) {
     try {
       earlier.push(await record.round(header.id));
     } catch {
@@ -125,9 +130,14 @@ async function earlierRounds(record: Record, round: Round): Promise<readonly Rou
   return earlier;
 }
 
-/** A wheel put back this lately is torqued again whatever the distance: the distance is not known. Common practice. */
-const MOUNTED_MS = 30 * 86_400_000;
-
-function mountedSince(events: readonly UnitEvent[], at: number): readonly Position[] {
-  return events.flatMap((event) => (event.kind === 'wheel-mounted' && at - event.at < MOUNTED_MS ? [event.position] : []));
+/** Wheels that were off not long ago, and what to say of them. Rounds are read only where there was such a wheel. */
+async function lugsDue({ record }: Services, unit: Unit, at: number) {
+  const events = await record.events(unit.id);
+  const offs = events.filter(({ kind }) => kind === 'wheel-mounted' || kind === 'tire-changed').map((event) => event.at);
+  if (offs.length === 0) return { mounted: [], due: [] };
+  const since = Math.min(...offs);
+  const headers = (await record.rounds()).filter(({ unit: of, startedAt }) => of === unit.id && startedAt >= since);
+  const rounds = await readable(record, headers.slice(0, PAST_ROUNDS));
+  const wheels = wheelsDue(wheelPositions(unit.axles), events, settledLugChecks(rounds), { at, odometerM: null });
+  return { mounted: wheels.map(({ position }) => position), due: dueSentences(wheels) };
 }

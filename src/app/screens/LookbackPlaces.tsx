@@ -12,6 +12,7 @@ import { presentRound } from '../../domain/round/present.ts';
 import { type RoundState, replay } from '../../domain/round/replay.ts';
 import { roundName } from '../../domain/round/topics.ts';
 import { trendsFor } from '../../domain/trend/trendsFor.ts';
+import { type HappenedForm, type ReadHappening, readHappening } from '../../domain/unit/happened.ts';
 import type { Unit } from '../../domain/unit/unit.ts';
 import type { Display } from '../../domain/voice/settings.ts';
 import type { Record } from '../../record/record.ts';
@@ -98,6 +99,8 @@ export function UnitPlace({ services, go, unit: id }: ScreenProps & { readonly u
               weights: hashOf({ at: 'weights', unit: id }),
               report: (round) => hashOf({ at: 'report', round }),
             }}
+            display={display}
+            onHappened={(form) => writeDown(services, unit, form)}
             onMended={(mending) => void appendMended(services, id, mending)}
             photoUrl={(photo) => urlOf(services.record.photo(photo))}
           />
@@ -111,6 +114,23 @@ function listed(state: RoundState, display: Display) {
   const complete = state.phase === 'complete';
   const { id, startedAt, plan } = state.round;
   return { id, kind: plan.round, startedAt, complete, verdict: complete ? verdictOf(state, display).outcome : null };
+}
+
+/** Checked at once, so that the form can answer; kept right after. */
+function writeDown({ record, clock, settings, changes, trouble }: Services, unit: Unit, form: HappenedForm): ReadHappening {
+  const at = clock.now();
+  const read = readHappening(form, unit, at, settings.get().display);
+  if (read.ok) {
+    const next = read.unit;
+    record
+      .appendEvent({ ...read.event, id: newId(), unit: unit.id, at })
+      .then(() => (next === null ? undefined : record.putUnit(next)))
+      .then(() => changes.update((count) => count + 1))
+      .catch((error: unknown) =>
+        trouble.set(error instanceof RecordError ? error.sentence : 'That could not be kept. Try again.'),
+      );
+  }
+  return read;
 }
 
 async function appendMended(

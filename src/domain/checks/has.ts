@@ -8,6 +8,8 @@ import type { CheckScope } from './check.ts';
 type Scope = Pick<CheckScope, 'unit'>;
 
 export const hasHeater = ({ unit }: Scope) => unit.heat.heater !== 'none';
+/** A third inside temperature can be read without going in, so that it can be told where the heater ends. */
+export const canForecast = ({ unit }: Scope) => hasHeater({ unit }) && unit.heat.readFromOutside === true;
 export const hasCylinders = ({ unit }: Scope) => unit.cylinders.length > 0;
 /** Anything on board that can leak or burn gas. */
 export const hasGas = ({ unit }: Scope) => unit.cylinders.length > 0;

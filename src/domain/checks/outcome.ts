@@ -55,6 +55,7 @@ export type RuleId =
   | 'breakaway-rest' // breakaway battery at rest
   | 'inside-start' // inside temperature when the heater is lit
   | 'furnace-rise' // inside temperature after `minutes`; params: startKey, minutes
+  | 'furnace-holds' // inside temperature later still; params: startKey, afterKey, tonightKey
   | 'cylinder-weight' // params: tareKg, capacityKg, inputW
   | 'cylinder-date' // month-year; params: stampedSuffix
   | 'alarm-date' // month-year end of life or manufacture; params: alarm ('co' | 'gas' | 'smoke'), dateMeans

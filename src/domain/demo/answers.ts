@@ -67,6 +67,15 @@ function readingFor(check: PlannedCheck, unit: UnitId, moment: Moment, random: R
       const rise = truth.furnaceRise + truth.furnaceSlows * moment.years - cold + 0.8 * random.normal();
       return convert(moment.insideStartF + rise, 'F', unit);
     }
+    case 'furnace-holds': {
+      // First-order warming: twenty minutes bring less than twice what ten did.
+      const rise = truth.furnaceRise + truth.furnaceSlows * moment.years;
+      return convert(
+        moment.insideStartF + 1.7 * rise - 0.15 * (moment.insideStartF - moment.outsideF) + 0.8 * random.normal(),
+        'F',
+        unit,
+      );
+    }
     case 'cable-push':
       return convert(truth.pushInches + 0.15 * random.normal(), 'in', unit);
     case 'ice-thickness':

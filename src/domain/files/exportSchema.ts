@@ -32,6 +32,7 @@ const RULES = members<RuleId>({
   'breakaway-rest': true,
   'inside-start': true,
   'furnace-rise': true,
+  'furnace-holds': true,
   'cylinder-weight': true,
   'cylinder-date': true,
   'alarm-date': true,
@@ -220,6 +221,7 @@ export const unitSchema = v.looseObject({
     inputW: maybeNumber,
     stove: maybeBoolean,
     airConditioner: maybeBoolean,
+    readFromOutside: v.exactOptional(maybeBoolean),
   }),
   cylinders: v.pipe(
     v.array(
@@ -275,6 +277,7 @@ const packedRound = v.looseObject({
     ),
     checks: v.pipe(v.array(natural), v.maxLength(2000)),
     unknowns: texts,
+    due: v.exactOptional(texts),
     known: v.exactOptional(v.pipe(v.array(knownFigure), v.maxLength(1000))),
     walkM: number,
     demo: v.boolean(),

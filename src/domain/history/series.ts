@@ -248,6 +248,7 @@ function fingerprintFor(rule: RuleId, unit: Unit, position: Position | null): st
       return join(unit.battery.kind, unit.battery.capacityAh);
     case 'inside-start':
     case 'furnace-rise':
+    case 'furnace-holds':
       return join(unit.heat.heater, unit.heat.inputW);
     case 'cylinder-weight':
       return join(unit.cylinders.length, ...unit.cylinders.map((cylinder) => cylinder.tareKg));

@@ -14,7 +14,7 @@ import type { JudgeContext, Judgement } from './judgement.ts';
 import { judgeAlarmDate, judgeCarbonMonoxide } from './rules/alarms.ts';
 import { judgeBattery, judgeBreakaway } from './rules/battery.ts';
 import { judgeCylinderDate, judgeCylinderWeight } from './rules/gas.ts';
-import { judgeFurnace } from './rules/heater.ts';
+import { judgeFurnace, judgeFurnaceHolds } from './rules/heater.ts';
 import { judgeIce } from './rules/ice.ts';
 import { judgeBrokenWires, judgeCablePush } from './rules/lift.ts';
 import { judgeLugs } from './rules/lugs.ts';
@@ -93,6 +93,7 @@ const RULES: Readonly<Record<RuleId, Rule>> = {
   'breakaway-rest': judgeBreakaway,
   'inside-start': kept,
   'furnace-rise': judgeFurnace,
+  'furnace-holds': judgeFurnaceHolds,
   'cylinder-weight': judgeCylinderWeight,
   'cylinder-date': judgeCylinderDate,
   'alarm-date': judgeAlarmDate,

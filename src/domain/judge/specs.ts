@@ -13,6 +13,7 @@
  * - `broken-wires`: fix, hold. Params construction, diameterM. `cable-push`: watch, hold. Params forceN, spanM.
  * - `battery-rest`: watch, fix. Params kind, capacityAh. `breakaway-rest`: fix, hold.
  * - `furnace-rise`: watch, fix, for the rise over `minutes`. Params startKey, minutes, inputW.
+ * - `furnace-holds`: none. Params startKey, afterKey, tonightKey: keys of the answers that it is fitted with.
  * - `cylinder-weight`: watch, in fuel left. Params tareKg, capacityKg, inputW. `cylinder-date`: fix, in time. Params suffix,
  *   stamped (the date that the suffix belongs to).
  * - `alarm-date`: fix, in time. Params alarm, dateMeans. `co-reading`: fix, hold, emergency. `ice-thickness`: hold.
@@ -64,6 +65,13 @@ export const recordOnlySpec = (): JudgeSpec => spec('record-only', 'ok');
 export const limitsSpec = (worst: Outcome, limits: readonly Limit[]): JudgeSpec => spec('limits', worst, limits);
 export const insideStartSpec = (): JudgeSpec => spec('inside-start', 'ok');
 export const outsideTemperatureSpec = (): JudgeSpec => spec('outside-temperature', 'ok');
+
+/** @param keys the checks that hold the earlier readings of this test and tonight's forecast */
+export const furnaceHoldsSpec = (keys: {
+  readonly startKey: string;
+  readonly afterKey: string;
+  readonly tonightKey: string;
+}): JudgeSpec => spec('furnace-holds', 'watch', [], keys);
 
 /** The placard as target and the floors that follow from it. */
 export function placardLimits(placardPa: number, source: Source): readonly Limit[] {

@@ -231,7 +231,15 @@ function readDigits(figures: readonly Figure[], at: number, length: number): rea
     if (!figure || digits.length > length || figure.kind === 'month') return;
     if (figure.kind === 'tens') {
       const next = figures[index + 1];
-      if (next && (next.kind === 'digit' || next.kind === 'ordinal') && next.digits !== '0' && next.digits.length === 1)
+      // "fifty, two thousand": the two is of the year.
+      const isOfYear = figures[index + 2]?.kind === 'thousand';
+      if (
+        next &&
+        !isOfYear &&
+        (next.kind === 'digit' || next.kind === 'ordinal') &&
+        next.digits !== '0' &&
+        next.digits.length === 1
+      )
         go(index + 2, digits + String(Number(figure.digits) + Number(next.digits)));
       else go(index + 1, digits + figure.digits);
     } else if (figure.kind === 'ordinal') go(index + 1, digits + figure.digits.padStart(2, '0'));

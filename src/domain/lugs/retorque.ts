@@ -37,15 +37,11 @@ export function retorqueOf(
   checks: readonly LugCheck[],
   now: { readonly at: number; readonly odometerM: number | null },
 ): Retorque {
-  let mounted: Extract<UnitEvent, { kind: 'wheel-mounted' }> | null = null;
-  for (const event of events) {
-    if (event.kind !== 'wheel-mounted' || event.position !== position || event.at > now.at) continue;
-    if (mounted === null || event.at >= mounted.at) mounted = event;
-  }
+  const mounted = lastMounting(position, events, now.at);
   if (mounted === null) return { state: 'settled' };
   const { at: mountedAt, odometerM: from } = mounted;
   const since = checks.filter((check) => check.position === position && check.at >= mountedAt && check.at <= now.at);
-  // Kept in order by time where the distance is not known: the third check of a mounted wheel settles it.
+  // Where the distance is not known the first pull is taken for the one at mounting, and three more settle the wheel.
   const unmeasured = since.filter((check) => from === null || check.odometerM === null).length;
   const furthest = Math.max(
     0,
@@ -79,6 +75,17 @@ export function retorqueOf(
   };
 }
 
+/** The last time that this wheel was off and put back; changing a tire takes the wheel off. */
+function lastMounting(position: Position, events: readonly UnitEvent[], now: number) {
+  let last: { readonly at: number; readonly odometerM: number | null } | null = null;
+  for (const event of events) {
+    if (event.kind !== 'wheel-mounted' && event.kind !== 'tire-changed') continue;
+    if (event.position !== position || event.at > now || (last !== null && event.at < last.at)) continue;
+    last = { at: event.at, odometerM: event.kind === 'wheel-mounted' ? event.odometerM : null };
+  }
+  return last;
+}
+
 /** Wheels whose lugs are not settled: they are carried into the next round. */
 export function wheelsDue(
   positions: readonly Position[],
@@ -90,6 +97,16 @@ export function wheelsDue(
     const retorque = retorqueOf(position, events, checks, now);
     return retorque.state === 'settled' ? [] : [{ position, retorque }];
   });
+}
+
+/** The same for the ear: one sentence a wheel, or one for all of them where the distance is not known. */
+export function dueSentences(wheels: ReturnType<typeof wheelsDue>): readonly string[] {
+  const unknown = wheels.filter(({ retorque }) => retorque.state === 'unknown');
+  const known = wheels.flatMap(({ retorque }) => (retorque.state === 'unknown' ? [] : [retorque.sentence]));
+  if (unknown.length < 2) return [...known, ...unknown.map(({ retorque }) => retorque.sentence)];
+  const names = unknown.map(({ position }) => position.replace('-', ' '));
+  const list = `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+  return [...known, `These wheels were off: ${list}. Pull their lugs at every stop until fifty miles.`];
 }
 
 /** Whether the yearly rhythm (three months or 3,000 miles) has come round. Nulls are not known and never count as due. */

@@ -17,6 +17,8 @@ export interface Circumstances {
   readonly display?: 'us' | 'metric';
   /** Wheels taken off and put back not long ago: their lugs are due on a stop on the road too. */
   readonly mounted?: readonly Position[];
+  /** What is due on this round because of what happened before it, each as a sentence. */
+  readonly due?: readonly string[];
 }
 
 /** Key of a check in a plan: `tire-pressure@left-front`, `cylinder-weight@cylinder-1`, `deadbolt`. */

@@ -59,6 +59,8 @@ export interface Plan {
   readonly checks: readonly PlannedCheck[];
   /** Figures that were not known when the plan was made, each as a sentence for the briefing. */
   readonly unknowns: readonly string[];
+  /** What is due on this round because of what happened before it, each as a sentence for the briefing. */
+  readonly due?: readonly string[];
   /** Shown on the round page beside what was asked. */
   readonly known?: readonly KnownFigure[];
   /** Metres walked along the chosen order, for the bench and the tests. */

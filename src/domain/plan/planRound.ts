@@ -61,6 +61,7 @@ export function planRound(unit: Unit, round: RoundKind, at: number, circumstance
     stations,
     checks,
     unknowns: unknownsOf(unit, round),
+    ...(circumstances.due?.length ? { due: circumstances.due } : {}),
     known: knownFigures(candidates),
     walkM: walk.walked / 1000,
     demo: unit.demo,

@@ -74,6 +74,7 @@ export function briefingTopic(speaking: Speaking): ExchangeTopic {
   const opening = [
     `${roundName(plan.round)}. ${plan.unit.name}. ${count(plan.checks.length, 'check')} at ${count(plan.stations.length, 'stop')}.`,
     ...(plan.demo ? ['This is demo data.'] : []),
+    ...(plan.due ?? []),
     ...plan.unknowns.slice(0, style === 'full' ? 3 : 1),
     ...(plan.unknowns.length > 3 && style === 'full'
       ? [`And ${plan.unknowns.length - 3} more figures are not known; they are on the screen.`]

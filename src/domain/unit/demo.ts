@@ -132,7 +132,7 @@ const LANTERN: Unit = {
     spare: true,
     extinguisher: true,
   },
-  heat: { heater: 'furnace', inputW: btuPerHour(20_000), stove: true, airConditioner: true },
+  heat: { heater: 'furnace', inputW: btuPerHour(20_000), stove: true, airConditioner: true, readFromOutside: true },
   cylinders: [
     { tareKg: lb(18.4), capacityKg: lb(20), date: '2022-02', dateSuffix: null },
     { tareKg: lb(18.2), capacityKg: lb(20), date: '2022-02', dateSuffix: null },

@@ -381,6 +381,13 @@ function heat(unit: Unit): FieldSection {
           appliesWhen: ({ heat: { heater } }) => heater !== 'none',
         },
       ),
+      field(
+        'heat.readFromOutside',
+        'Inside temperature read from outside',
+        'On a display that you carry, or behind a window. Then it is read a third time, and tonight can be forecast.',
+        YES_NO,
+        { appliesWhen: ({ heat: { heater } }) => heater !== 'none' },
+      ),
       field('heat.stove', 'Stove or cooktop', '', YES_NO),
       field('heat.airConditioner', 'Air conditioner', '', YES_NO),
       field(

@@ -98,6 +98,7 @@ const unitSchema = v.object({
     inputW: orNull(within(100, 100_000)),
     stove: orNull(v.boolean()),
     airConditioner: orNull(v.boolean()),
+    readFromOutside: v.exactOptional(orNull(v.boolean())),
   }),
   cylinders: v.pipe(v.array(cylinder), v.maxLength(8)),
   battery: v.object({

@@ -99,6 +99,8 @@ export interface HeatProfile {
   readonly inputW: number | null;
   readonly stove: boolean | null;
   readonly airConditioner: boolean | null;
+  /** The inside temperature can be read without going in; missing or null: not known. */
+  readonly readFromOutside?: boolean | null;
 }
 
 export interface WeightProfile {

@@ -545,6 +545,7 @@ folded F OW L D AH D|F OW L D IH D
 folding F OW L D IH NG
 foot F UH T
 for F AO R|F ER|F R ER
+forecast F AO R K AE S T
 forever F ER EH V ER
 forgot F ER G AA T|F AO R G AA T
 forty F AO R T IY|F AO R D IY
@@ -1610,6 +1611,7 @@ together T AH G EH DH ER
 ton T AH N
 tongue T AH NG
 tonight T AH N AY T|T UH N AY T
+tonight's T AH N AY T S|T UH N AY T S
 too T UW
 took T UH K
 tool T UW L

@@ -2,13 +2,16 @@
 import type { RoundKind } from '../../domain/checks/check.ts';
 import type { Reminder } from '../../domain/files/icalendar.ts';
 import type { Findings } from '../../domain/history/findings.ts';
+import type { Display } from '../../domain/quantity/format.ts';
 import type { TrendStatement } from '../../domain/trend/statement.ts';
 import { capitalized } from '../../domain/trend/wording.ts';
+import type { HappenedForm as Happened, ReadHappening } from '../../domain/unit/happened.ts';
 import type { Unit } from '../../domain/unit/unit.ts';
 import { type MarkOutcome, OutcomeMark } from '../parts/OutcomeMark.tsx';
 import { ROUND_NAMES } from '../parts/roundNames.ts';
 import { DemoMark } from './DemoMark.tsx';
 import { FindingList, sortedFindings } from './FindingList.tsx';
+import { HappenedForm } from './HappenedForm.tsx';
 import type { Mending } from './MendedForm.tsx';
 import type { PictureUrl } from './Picture.tsx';
 import { Time } from './Time.tsx';
@@ -43,6 +46,8 @@ export interface UnitPageProps {
     readonly report: ((round: string) => string) | null;
   };
   readonly onMended: (mending: Mending) => void;
+  readonly display: Display;
+  readonly onHappened: (form: Happened) => ReadHappening;
   readonly photoUrl: PictureUrl;
 }
 
@@ -60,6 +65,8 @@ export function UnitPage({
   findings,
   hrefs,
   onMended,
+  display,
+  onHappened,
   photoUrl,
 }: UnitPageProps) {
   const [last] = rounds;
@@ -144,6 +151,11 @@ export function UnitPage({
             <DueList reminders={later} now={now} />
           </details>
         )}
+      </section>
+
+      <section aria-labelledby="look-happened" className="screen-only">
+        <h2 id="look-happened">Between rounds</h2>
+        <HappenedForm unit={unit} display={display} onHappened={onHappened} />
       </section>
 
       <section aria-labelledby="look-drift">

@@ -16,6 +16,18 @@ export function BriefingFacts({ view }: { readonly view: RoundView }) {
         {plan.checks.length} checks at {plan.stations.length} stops.
       </p>
       {plan.demo && <p className="demo-note">This is a rehearsal on a made-up unit. All of it is demo data.</p>}
+      {plan.due !== undefined && plan.due.length > 0 && (
+        <section aria-labelledby="due">
+          <h2 className="h3" id="due">
+            Due this time
+          </h2>
+          <ul className="dashes">
+            {plan.due.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </section>
+      )}
       {plan.unknowns.length > 0 && (
         <section aria-labelledby="unknowns">
           <h2 className="h3" id="unknowns">

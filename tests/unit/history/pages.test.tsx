@@ -13,6 +13,7 @@ import { replay } from '../../../src/domain/round/replay.ts';
 import type { CheckLineView } from '../../../src/domain/round/view.ts';
 import { trendsFor } from '../../../src/domain/trend/trendsFor.ts';
 import { createUnit } from '../../../src/domain/unit/createUnit.ts';
+import { readHappening } from '../../../src/domain/unit/happened.ts';
 import { TEMPLATES } from '../../../src/domain/unit/templates.ts';
 import { ComparePage } from '../../../src/ui/lookback/ComparePage.tsx';
 import { bytesText, FilesPage, type FilesPageProps } from '../../../src/ui/lookback/FilesPage.tsx';
@@ -94,6 +95,8 @@ function unitPage(onMended = vi.fn()) {
         edit: '#/e',
         report: roundHref,
       }}
+      display="us"
+      onHappened={(form) => readHappening(form, unit, AT, 'us')}
       onMended={onMended}
     />
   );

@@ -143,7 +143,8 @@ describe('pressureAtTemperature', () => {
       fc.property(fc.double({ min: 0, max: 1e6, noNaN: true }), kelvin, kelvin, (pa, from, to) => {
         const there = pressureAtTemperature(pa, from, to, 101_325);
         expect(pressureAtTemperature(there, to, from, 101_325)).toBeCloseTo(pa, 5);
-        expect(Math.sign(there - pa) * Math.sign(to - from)).toBeGreaterThanOrEqual(0);
+        // Between temperatures that differ in the last bits only, the rounding is larger than the change.
+        expect((there - pa) * Math.sign(to - from)).toBeGreaterThanOrEqual(-1e-6);
       }),
     );
   });

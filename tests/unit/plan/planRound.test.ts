@@ -64,7 +64,7 @@ function fixedList(plan: Plan, preference: readonly string[]): readonly string[]
     // The heater gets its ten minutes: nothing else outside comes before it is lit, and it is read after the walk.
     for (const key of elsewhere) {
       if (waitsForTimed.has(key)) continue;
-      if (starter !== undefined && !['outside-temperature', 'parked-time'].includes(key)) after.get(key)?.add(starter);
+      if (starter !== undefined && !['outside-temperature', 'wind', 'parked-time'].includes(key)) after.get(key)?.add(starter);
       after.get(timedKey)?.add(key);
     }
   }
@@ -181,9 +181,9 @@ describe('planRound', () => {
     expect(place(plan, 'battery-rest')).toBeLessThan(place(plan, 'heater-lit'));
     expect(place(plan, 'heater-lit')).toBeLessThan(place(plan, 'inside-temperature-start'));
     expect(plan.stations.slice(0, 2).map(({ key }) => key)).toEqual(['doorway', 'inside']);
-    // Nothing outside but the two questions at the door comes before it is lit.
+    // Nothing outside but the three questions at the door comes before it is lit.
     const before = plan.checks.slice(0, place(plan, 'inside-temperature-start')).filter(({ station }) => station !== 'inside');
-    expect(before.map(({ key }) => key)).toEqual(['outside-temperature', 'parked-time']);
+    expect(before.map(({ key }) => key)).toEqual(['outside-temperature', 'wind', 'parked-time']);
     const between = plan.checks.slice(place(plan, 'inside-temperature-start') + 1, place(plan, timed.key));
     expect(between.reduce((sum, { patienceS }) => sum + patienceS, 0)).toBeGreaterThan(600);
     expect(place(plan, 'heater-off')).toBeGreaterThan(place(plan, timed.key));
@@ -382,5 +382,19 @@ describe('planRound', () => {
     ]) {
       expect(lake, id).toContain(id);
     }
+  });
+});
+
+describe('wind', () => {
+  it('is asked before the gloves come off; with a heater to light, on the first visit to the door', () => {
+    for (const [name, unit, round] of CASES) {
+      const plan = planRound(unit, round, AT);
+      const wind = plan.checks.find(({ check }) => check === 'wind');
+      if (wind === undefined) continue;
+      const pressures = plan.checks.filter(({ check }) => check === 'tire-pressure');
+      for (const { key } of pressures) expect(place(plan, key), name).toBeGreaterThan(place(plan, wind.key));
+      if (idsOf(plan).has('heater-lit')) expect(plan.stations[0]?.checks, name).toContain(wind.key);
+    }
+    expect(CASES.length).toBeGreaterThan(10);
   });
 });

@@ -1,17 +1,27 @@
 /** Inside: gas smell first, power before loads, heat proven, then what has to be shut and stowed. */
 
-import { batteryRestSpec, coReadingSpec, furnaceRiseSpec, insideStartSpec, stateSpec } from '../../judge/specs.ts';
+import {
+  batteryRestSpec,
+  coReadingSpec,
+  furnaceHoldsSpec,
+  furnaceRiseSpec,
+  insideStartSpec,
+  stateSpec,
+} from '../../judge/specs.ts';
 import type { CheckDefinition, CheckScope } from '../check.ts';
 import { defineCheck, reading, state } from '../define.ts';
-import { hasBattery, hasGas, hasHeater, heaterName } from '../has.ts';
+import { canForecast, hasBattery, hasGas, hasHeater, heaterName } from '../has.ts';
 import { capital } from '../phrasing.ts';
 import { BEFORE_TOWING, BOTH_DEPARTURES } from '../rounds.ts';
 import { CARBON_MONOXIDE, COMMON_PRACTICE, DRIVER_MANUAL, LOAD_SECURE, MAKERS_HANDBOOK, published } from '../sources.ts';
+import { TONIGHT_KEY } from './start.ts';
 
 /** How long the heater runs between the two inside temperatures. */
 export const HEATER_TEST_MINUTES = 10;
 
 const START_KEY = 'inside-temperature-start';
+const AFTER_KEY = 'inside-temperature-after';
+const LATER_KEY = 'inside-temperature-later';
 
 const insideTemperature = (quantity: string, usual: readonly [number, number]) => (scope: CheckScope) =>
   reading(
@@ -36,7 +46,7 @@ export const INSIDE_CHECKS: readonly CheckDefinition[] = [
     station: 'inside',
     applies: hasGas,
     names: ['gas smell', 'smell', 'propane smell'],
-    after: ['outside-temperature', 'parked-time'],
+    after: ['outside-temperature', 'wind', 'parked-time'],
     expects: state(
       [
         'no smell',
@@ -416,7 +426,7 @@ export const INSIDE_CHECKS: readonly CheckDefinition[] = [
     sources: [COMMON_PRACTICE],
   }),
   defineCheck({
-    id: 'inside-temperature-after',
+    id: AFTER_KEY,
     rounds: BEFORE_TOWING,
     station: 'inside',
     applies: hasHeater,
@@ -429,7 +439,7 @@ export const INSIDE_CHECKS: readonly CheckDefinition[] = [
     ],
     after: [START_KEY],
     timed: { startedBy: START_KEY, minutes: HEATER_TEST_MINUTES },
-    expects: insideTemperature('inside-temperature-after', [20, 80]),
+    expects: insideTemperature(AFTER_KEY, [20, 80]),
     lines: {
       name: 'inside temperature after ten minutes',
       ask: (scope) => `The ${heaterName(scope)} has run for ten minutes. What is the temperature inside now?`,
@@ -443,6 +453,30 @@ export const INSIDE_CHECKS: readonly CheckDefinition[] = [
     takes: 20,
     worst: 'fix',
     sources: [COMMON_PRACTICE],
+  }),
+  defineCheck({
+    id: LATER_KEY,
+    rounds: BEFORE_TOWING,
+    station: 'doorway',
+    applies: canForecast,
+    names: ['inside temperature later', 'temperature after twenty minutes', 'third temperature', 'after twenty minutes'],
+    after: [AFTER_KEY],
+    timed: { startedBy: START_KEY, minutes: 2 * HEATER_TEST_MINUTES },
+    expects: insideTemperature(LATER_KEY, [25, 90]),
+    lines: {
+      name: 'inside temperature after twenty minutes',
+      ask: (scope) =>
+        `The ${heaterName(scope)} has run for twenty minutes. What is the temperature inside now, read from outside?`,
+      askTerse: 'Inside temperature now?',
+      hint: 'Say the degrees, like "sixty-one".',
+      why: 'Three readings show where it will end, and so whether it holds tonight.',
+      mend: 'Have more heat ready, or go later. Have the heater looked at if it used to do better.',
+      caution: null,
+    },
+    judge: furnaceHoldsSpec({ startKey: START_KEY, afterKey: AFTER_KEY, tonightKey: TONIGHT_KEY }),
+    takes: 15,
+    worst: 'watch',
+    sources: [published("first-order warming (Newton's law of cooling)")],
   }),
   defineCheck({
     id: 'co-quiet',
@@ -501,7 +535,7 @@ export const INSIDE_CHECKS: readonly CheckDefinition[] = [
     station: 'inside',
     applies: hasHeater,
     names: ['furnace off', 'heater off', 'thermostat off'],
-    after: ['inside-temperature-after', 'co-quiet', 'co-reading'],
+    after: [AFTER_KEY, LATER_KEY, 'co-quiet', 'co-reading'],
     expects: state(
       ['off', 'turned off', 'it is off', 'shut off', 'shut down', 'out', 'thermostat is off', 'heater is off', 'furnace is off'],
       ['still on', 'still burning', 'will not shut off', 'keeps running', 'still lit', 'not off', 'pilot is lit'],

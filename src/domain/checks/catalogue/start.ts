@@ -1,10 +1,30 @@
 /** What is asked first, since other answers depend on it. */
 
-import { choiceSpec, iceThicknessSpec, outsideTemperatureSpec, stateSpec } from '../../judge/specs.ts';
-import type { CheckDefinition } from '../check.ts';
+import { choiceSpec, iceThicknessSpec, outsideTemperatureSpec, recordOnlySpec, stateSpec } from '../../judge/specs.ts';
+import type { CheckDefinition, CheckScope } from '../check.ts';
 import { choice, defineCheck, option, reading, state } from '../define.ts';
+import { canForecast } from '../has.ts';
 import { BEFORE_LEAVING, BEFORE_TOWING, BOTH_DEPARTURES, EVERY_ROUND } from '../rounds.ts';
 import { COMMON_PRACTICE, DRIVER_SATISFIED, ICE_GUIDE, published } from '../sources.ts';
+
+/** The check that holds tonight's forecast. */
+export const TONIGHT_KEY = 'tonight-low';
+
+const airTemperature = (quantity: string) => (scope: CheckScope) =>
+  reading(
+    {
+      quantity,
+      unit: 'F',
+      others: ['C'],
+      min: -70,
+      max: 130,
+      step: 1,
+      forms: ['whole', 'negative'],
+      usual: [-20, 35],
+      metric: { unit: 'C', step: 1, forms: ['whole', 'negative'] },
+    },
+    scope,
+  );
 
 export const START_CHECKS: readonly CheckDefinition[] = [
   defineCheck({
@@ -12,21 +32,7 @@ export const START_CHECKS: readonly CheckDefinition[] = [
     rounds: BOTH_DEPARTURES,
     station: 'doorway',
     names: ['outside temperature', 'temperature outside', 'outside', 'air temperature'],
-    expects: (scope) =>
-      reading(
-        {
-          quantity: 'outside-temperature',
-          unit: 'F',
-          others: ['C'],
-          min: -70,
-          max: 130,
-          step: 1,
-          forms: ['whole', 'negative'],
-          usual: [-20, 35],
-          metric: { unit: 'C', step: 1, forms: ['whole', 'negative'] },
-        },
-        scope,
-      ),
+    expects: airTemperature('outside-temperature'),
     lines: {
       name: 'outside temperature',
       ask: 'What is the temperature outside?',
@@ -40,6 +46,28 @@ export const START_CHECKS: readonly CheckDefinition[] = [
     takes: 15,
     worst: outsideTemperatureSpec().worst,
     sources: [published('gas law on absolute pressure; NWS wind chill, 2001')],
+  }),
+  defineCheck({
+    id: TONIGHT_KEY,
+    rounds: BEFORE_TOWING,
+    station: 'doorway',
+    applies: canForecast,
+    names: ['tonight', "tonight's low", 'forecast', 'low tonight'],
+    after: ['outside-temperature'],
+    expects: airTemperature(TONIGHT_KEY),
+    lines: {
+      name: 'low tonight',
+      ask: 'What low does the forecast give for tonight, where you will stay?',
+      askTerse: 'Low tonight?',
+      hint: 'Say the degrees, like "fifteen below", or skip it.',
+      why: 'The heater is tried against the coldest hour that you will need it in.',
+      mend: 'Look it up before you are out of coverage.',
+      caution: null,
+    },
+    judge: recordOnlySpec(),
+    takes: 15,
+    worst: 'ok',
+    sources: [COMMON_PRACTICE],
   }),
   defineCheck({
     id: 'wind',

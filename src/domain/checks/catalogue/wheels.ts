@@ -1,6 +1,7 @@
 /** At each wheel: tire, lugs, rim, hub and the pivot of its arm. */
 
 import { lugsMovedSpec, recordOnlySpec, stateSpec, tireAgeSpec, tirePressureSpec, treadSpec } from '../../judge/specs.ts';
+import { stagesSentence, starOrderSentence } from '../../lugs/tightening.ts';
 import { fromSI } from '../../quantity/units.ts';
 import type { CheckDefinition, CheckScope } from '../check.ts';
 import { count, defineCheck, reading, state } from '../define.ts';
@@ -37,18 +38,12 @@ function lugsAsk(scope: CheckScope): string {
   return `${at(scope, 'wheel')}. Wrench at ${setTo}, ${each}, one slow pull each. How many moved before the click?`;
 }
 
-/** Star orders, lugs numbered clockwise from the valve stem (common practice). */
-const STAR_ORDER: Readonly<Record<number, string>> = {
-  4: 'one, three, two, four',
-  5: 'one, three, five, two, four',
-  6: 'one, four, six, three, five, two',
-  8: 'one, five, three, seven, two, six, four, eight',
-};
-
-function lugsMend({ unit }: CheckScope): string {
-  const order = unit.wheels.lugs === null ? undefined : STAR_ORDER[unit.wheels.lugs];
-  const star = order ? `Tighten in a star, clockwise from the valve: ${order}.` : 'Tighten across the wheel in a star.';
-  return `${star} Two or more moved: block the frame, wheel off, look at seat, holes and studs. Pull again after ten, twenty-five and fifty miles.`;
+/** Star and stages for this wheel, as far as its figures are known; the same words whenever lugs are tightened. */
+function lugsMend({ unit, display }: CheckScope): string {
+  const { lugs, torqueNm } = unit.wheels;
+  const star = lugs === null ? 'Tighten across the wheel in a star.' : `Tighten in a star. ${starOrderSentence(lugs)}`;
+  const steps = torqueNm === null ? '' : ` ${stagesSentence(torqueNm, display ?? 'us')}`;
+  return `${star}${steps} Two or more moved: block the frame, wheel off, look at seat, holes and studs. Pull again after ten, twenty-five and fifty miles.`;
 }
 
 const lugMax = ({ unit }: Pick<CheckScope, 'unit'>) => unit.wheels.lugs ?? 8;
@@ -98,7 +93,7 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
     spread: 'wheel',
     station: 'wheel',
     names: ['pressure', 'tire pressure', 'air', 'tire', 'air pressure'],
-    after: [...ON_ITS_WHEELS, 'outside-temperature', 'parked-time', 'placard-pressure', 'ice-wheels'],
+    after: [...ON_ITS_WHEELS, 'outside-temperature', 'wind', 'parked-time', 'placard-pressure', 'ice-wheels'],
     expects: (scope) =>
       reading(
         {
@@ -270,7 +265,7 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
           ? 'A hot wheel reads wrong and burns. Let it cool first.'
           : 'Stand so that a slipping wrench lets you fall free. Socket all the way on.',
     },
-    judge: ({ unit }) => lugsMovedSpec(unit),
+    judge: ({ unit, mounted }) => lugsMovedSpec(unit, { mounted: mounted === true }),
     kneeling: true,
     takes: 120,
     worst: 'hold',

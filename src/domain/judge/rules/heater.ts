@@ -1,4 +1,5 @@
 /** The heater test: inside temperature when lit and some minutes later. */
+import { heaterReport } from '../../heat/heaterReport.ts';
 import { formatQuantity, speakAgainst } from '../../quantity/format.ts';
 import { UNITS } from '../../quantity/units.ts';
 import { HEAT } from '../numbers/heat.ts';
@@ -44,4 +45,41 @@ export const judgeFurnace: Rule = (check, answer, { answers, at, display }) => {
     limit: crossed,
     facts,
   });
+};
+
+/** The same test with a third reading: where it ends, and whether that holds tonight. */
+export const judgeFurnaceHolds: Rule = (check, answer, { answers, at, outsideK, display }) => {
+  if (answer.kind !== 'reading' || !(answer.si > 0)) return unjudged('That is no temperature.');
+  const temperatureAt = (name: string) => {
+    const key = check.judge.params[name];
+    const found = typeof key === 'string' ? answers.get(key) : undefined;
+    if (found?.answer.kind !== 'reading' || UNITS[found.answer.said.unit]?.dimension !== 'temperature') return null;
+    return { at: found.at, kelvin: found.answer.si };
+  };
+  const start = temperatureAt('startKey');
+  const after = temperatureAt('afterKey');
+  if (!start || !after) {
+    return judgement('watch', 'Kept, but the earlier temperatures are missing, so it can not be told where it ends.', {
+      todo: 'Read the inside temperature when it is lit, and again after ten and twenty minutes.',
+    });
+  }
+  const report = heaterReport({
+    readings: [start, after, { at, kelvin: answer.si }].map((one) => ({
+      s: (one.at - start.at) / 1000,
+      temperatureK: one.kelvin,
+    })),
+    outsideK,
+    tonightK: temperatureAt('tonightKey')?.kelvin ?? null,
+    earlierK: [],
+    display,
+  });
+  const say = report.sentences.join(' ');
+  if (report.holds === 'yes') return judgement('ok', say, { facts: report.facts });
+  if (report.holds === null) {
+    return judgement('watch', say === '' ? 'Whether it holds tonight can not be told without the forecast.' : say, {
+      todo: 'Ask for the low of tonight, and read the air outside.',
+      facts: report.facts,
+    });
+  }
+  return judgement('watch', say, { todo: 'Have more heat ready, or stay where there is some.', facts: report.facts });
 };

@@ -1,0 +1,106 @@
+import { describe, expect, it } from 'vitest';
+import { settledLugChecks } from '../../../src/domain/history/lugChecks.ts';
+import { dueSentences, wheelsDue } from '../../../src/domain/lugs/retorque.ts';
+import { planRound } from '../../../src/domain/plan/planRound.ts';
+import { toSI } from '../../../src/domain/quantity/units.ts';
+import type { UnitEvent } from '../../../src/domain/round/entry.ts';
+import { DEMO_UNITS } from '../../../src/domain/unit/demo.ts';
+import { type HappenedForm, readHappening } from '../../../src/domain/unit/happened.ts';
+import { givenRound, givenUnit } from '../history/givenRounds.ts';
+
+const AT = Date.UTC(2026, 10, 25, 12);
+const DAY = 86_400_000;
+const unit = { ...DEMO_UNITS[2]!, wheels: { ...DEMO_UNITS[2]!.wheels, dotCodes: { left: '1423', right: '1423' } } };
+const typed = (form: Partial<HappenedForm>): HappenedForm => ({
+  kind: '',
+  position: '',
+  odometer: '',
+  dotCode: '',
+  text: '',
+  ...form,
+});
+
+describe('what happened between rounds', () => {
+  it('keeps a wheel that was off, with the odometer in the system it was typed in', () => {
+    const read = readHappening(typed({ kind: 'wheel-mounted', position: 'left', odometer: '61,204' }), unit, AT, 'us');
+    expect(read).toEqual({
+      ok: true,
+      event: { kind: 'wheel-mounted', position: 'left', odometerM: toSI(61_204, 'mi') },
+      unit: null,
+    });
+    const metric = readHappening(typed({ kind: 'wheel-mounted', position: 'left', odometer: '98 500' }), unit, AT, 'metric');
+    expect(metric.ok && metric.event.kind === 'wheel-mounted' && metric.event.odometerM).toBe(98_500_000);
+  });
+
+  it('takes the date code of the old tire out of the profile, and puts the new one in', () => {
+    const read = readHappening(typed({ kind: 'tire-changed', position: 'left', dotCode: '3025' }), unit, AT, 'us');
+    expect(read.ok && read.unit?.wheels.dotCodes).toEqual({ left: '3025', right: '1423' });
+    expect(read.ok && read.unit?.revision).toBe(unit.revision + 1);
+    const unknown = readHappening(typed({ kind: 'tire-changed', position: 'left' }), unit, AT, 'us');
+    expect(unknown.ok && unknown.unit?.wheels.dotCodes).toEqual({ right: '1423' });
+  });
+
+  it.each([
+    [{ kind: 'tire-changed', position: 'left', dotCode: '5426' }, 'dotCode', /week/],
+    [{ kind: 'tire-changed', position: 'left-front' }, 'position', /Choose the wheel/],
+    [{ kind: 'wheel-mounted', position: 'left', odometer: 'about ten' }, 'odometer', /number/],
+    [{ kind: 'wheel-mounted', position: 'left', odometer: '-5' }, 'odometer', /number/],
+    [{ kind: 'noted', text: '  ' }, 'text', /few words/],
+    [{ kind: 'mended' }, 'kind', /Choose/],
+  ])('says what is wrong with %j', (form, field, sentence) => {
+    const read = readHappening(typed(form), unit, AT, 'us');
+    expect(read).toMatchObject({ ok: false, field, sentence: expect.stringMatching(sentence) });
+  });
+});
+
+describe('lugs after a wheel was off', () => {
+  const off = (position: 'left' | 'right', days: number): UnitEvent => ({
+    id: `off-${position}`,
+    unit: unit.id,
+    at: AT - days * DAY,
+    kind: 'wheel-mounted',
+    position,
+    odometerM: null,
+  });
+  const due = (events: readonly UnitEvent[], rounds: Parameters<typeof settledLugChecks>[0] = []) =>
+    wheelsDue(['left', 'right'], events, settledLugChecks(rounds), { at: AT, odometerM: null });
+  const pulled = (days: number, moved: number) =>
+    givenRound({
+      id: `round-${days}`,
+      unit: givenUnit({ id: unit.id }),
+      at: AT - days * DAY,
+      checks: [{ check: 'lugs-moved', position: 'left', rule: 'lugs-moved', count: true }],
+      answers: [{ key: 'lugs-moved@left', value: moved }],
+    });
+
+  it('are due until three rounds found none that moved', () => {
+    expect(due([]).length).toBe(0);
+    expect(due([off('left', 9)]).map(({ position }) => position)).toEqual(['left']);
+    const three = [pulled(8, 0), pulled(7, 0), pulled(6, 0)];
+    expect(due([off('left', 9)], three.slice(0, 2)).length).toBe(1);
+    expect(due([off('left', 9)], three).length).toBe(1);
+    expect(due([off('left', 9)], [...three, pulled(5, 0)]).length).toBe(0);
+    expect(due([off('left', 9)], [pulled(8, 0), pulled(7, 2), pulled(6, 0), pulled(5, 0)]).length).toBe(1);
+  });
+
+  it('are asked for on the road, judged as a wheel that settles, and told of at the start', () => {
+    const wheels = due([off('left', 2)]);
+    const plan = planRound(unit, 'stop-on-the-road', AT, {
+      mounted: wheels.map(({ position }) => position),
+      due: dueSentences(wheels),
+    });
+    const lugs = plan.checks.filter(({ check }) => check === 'lugs-moved');
+    expect(lugs.map(({ key }) => key)).toEqual(['lugs-moved@left']);
+    expect(lugs[0]?.judge.params.mounted).toBe(true);
+    expect(plan.due).toEqual([
+      'The left wheel was mounted and I do not know how far it went since. Pull its lugs at every stop until fifty miles.',
+    ]);
+    expect(planRound(unit, 'stop-on-the-road', AT).checks.some(({ check }) => check === 'lugs-moved')).toBe(false);
+  });
+
+  it('are told of in one sentence for several wheels', () => {
+    expect(dueSentences(due([off('left', 2), off('right', 2)]))).toEqual([
+      'These wheels were off: left and right. Pull their lugs at every stop until fifty miles.',
+    ]);
+  });
+});
