@@ -181,6 +181,7 @@ export const unitSchema = v.looseObject({
     stud: v.nullable(v.picklist(['1/2', '9/16', '5/8', 'M12', 'M14'])),
     torqueNm: maybeNumber,
     torqueSource: v.nullable(v.picklist(['maker', 'shop', 'owner'])),
+    wrenchMaxNm: v.exactOptional(maybeNumber),
     rim: v.nullable(v.picklist(['steel', 'aluminum'])),
     bearings: v.nullable(v.picklist(['greased', 'oil-bath', 'sealed'])),
     dotCodes: v.record(position, text),

@@ -61,5 +61,3 @@ export function sidesDiffer(aM: number, bM: number): boolean {
   const [less, more] = aM < bM ? [aM, bM] : [bM, aM];
   return more > 0 && less * LIFT.sideRatio.value <= more;
 }
-
-export const LIFT_CAUTION = 'Nobody under it, and no hand between frame and axle, while only cable or hydraulics holds it.';

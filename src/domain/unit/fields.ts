@@ -194,6 +194,13 @@ function wheels(unit: Unit): FieldSection {
         { appliesWhen: ({ wheels: { torqueNm } }) => torqueNm !== null },
       ),
       field(
+        'wheels.wrenchMaxNm',
+        'Your torque wrench goes up to',
+        'The highest figure on its scale. A click wrench is not to be trusted near the bottom of its range.',
+        number('lb-ft', 'N-m', 20, 600, 5),
+        { appliesWhen: ({ wheels: { torqueNm } }) => torqueNm !== null },
+      ),
+      field(
         'wheels.stud',
         'Stud size',
         'Measure across the threads, or ask the shop.',

@@ -58,6 +58,7 @@ const unitSchema = v.object({
     stud: orNull(v.picklist(['1/2', '9/16', '5/8', 'M12', 'M14'])),
     torqueNm: orNull(within(10, 1000)),
     torqueSource: orNull(v.picklist(['maker', 'shop', 'owner'])),
+    wrenchMaxNm: v.exactOptional(orNull(within(10, 2000))),
     rim: orNull(v.picklist(['steel', 'aluminum'])),
     bearings: orNull(v.picklist(['greased', 'oil-bath', 'sealed'])),
     dotCodes,

@@ -31,6 +31,8 @@ export interface WheelProfile {
   readonly stud: StudSize | null;
   readonly torqueNm: number | null;
   readonly torqueSource: FigureSource | null;
+  /** End of the scale of the owner's torque wrench; missing or null: not known. */
+  readonly wrenchMaxNm?: number | null;
   readonly rim: 'steel' | 'aluminum' | null;
   readonly bearings: 'greased' | 'oil-bath' | 'sealed' | null;
   /** DOT date code WWYY by wheel position; a missing key is unknown. */

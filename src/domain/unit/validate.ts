@@ -1,5 +1,8 @@
 /** What does not fit together in a profile, in sentences. A warning can be lived with; an error would spoil a round. */
+
+import { isWrenchSuited } from '../lugs/tightening.ts';
 import { fromSI } from '../quantity/units.ts';
+import { rangeDoubt } from '../tires/capacity.ts';
 import { readDotCode } from './dotCode.ts';
 import { type StudSize, type Unit, wheelPositions } from './unit.ts';
 import { checkVin } from './vin.ts';
@@ -93,6 +96,8 @@ function validateTires(unit: Unit, at: number): readonly Problem[] {
       ),
     );
   }
+  const doubt = rangeDoubt(tires.loadRange, cap);
+  if (doubt !== null) problems.push(warning('tires.loadRange', doubt));
   for (const position of wheelPositions(unit.axles)) {
     const code = wheels.dotCodes[position];
     if (code === undefined) continue;
@@ -132,6 +137,18 @@ function validateWheels({ wheels }: Unit): readonly Problem[] {
         ),
       );
     }
+  }
+  const wrench = wheels.wrenchMaxNm ?? null;
+  if (wrench !== null && Number.isFinite(wrench) && !isWrenchSuited(torqueNm, wrench)) {
+    const end = Math.round(fromSI(wrench, 'lb-ft'));
+    problems.push(
+      warning(
+        'wheels.wrenchMaxNm',
+        torqueNm > wrench
+          ? `A wrench that ends at ${end} lb-ft cannot give ${shown}. Use a larger one.`
+          : `${shown} is in the lowest fifth of a wrench that ends at ${end} lb-ft, where it is not exact. Use a smaller one.`,
+      ),
+    );
   }
   if (torqueSource === null) {
     problems.push(

@@ -159,13 +159,6 @@ export const TIRES = {
     source: COMMON_PRACTICE,
     usedFor: 'watch',
   }),
-  treadUneven: figure(2, '32nds', {
-    topic,
-    id: 'tires.tread-uneven',
-    label: 'difference across one tire that points at axle or pressure',
-    source: COMMON_PRACTICE,
-    usedFor: 'uneven wear',
-  }),
   ageWatch: figure(5, 'year', {
     topic,
     id: 'tires.age-watch',

@@ -1,6 +1,6 @@
 /** Lift cable: broken wires and sideways give. */
 import { sidesDiffer, tensionEstimate } from '../../lift/cableTension.ts';
-import { layLength } from '../../lift/ropeRemoval.ts';
+import { layLength, removalReasons } from '../../lift/ropeRemoval.ts';
 import { formatQuantity, formatRoughly, speakAgainst } from '../../quantity/format.ts';
 import { UNITS } from '../../quantity/units.ts';
 import type { Judgement } from '../judgement.ts';
@@ -17,7 +17,7 @@ export const judgeBrokenWires: Rule = (check, answer, { display }) => {
   if (!crossed) return good(facts);
   const wires = answer.count === 1 ? 'One broken wire' : `${answer.count} broken wires`;
   return crossed.outcome === 'hold'
-    ? judgement('hold', `${wires}: three in one strand, or six in one turn, end a cable.`, {
+    ? judgement('hold', `${wires}. ${brokenReasons(answer.count)}`.trim(), {
         todo: 'Do not lift or tow with it. Replace the cable.',
         limit: crossed,
         facts,
@@ -28,6 +28,20 @@ export const judgeBrokenWires: Rule = (check, answer, { display }) => {
         facts,
       });
 };
+
+/** They were counted in the worst place and may all be in one strand. */
+const brokenReasons = (count: number) =>
+  removalReasons({
+    brokenPerLay: count,
+    brokenInStrand: null,
+    brokenPerEight: null,
+    construction: null,
+    nominalM: null,
+    measuredM: null,
+    outerWireWorn: null,
+    kinked: false,
+    corroded: false,
+  }).join(' ');
 
 export const judgeCablePush: Rule = (check, answer, { answers, display }) => {
   if (answer.kind !== 'reading' || !(answer.si >= 0)) return unjudged('That is no distance.');
