@@ -62,6 +62,7 @@ export function interpretLine(line: unknown): Got {
     });
     return {
       ...meaningFields(meaning, asked.context.expects, asked.unit),
+      ...(meaning.also ? { also: meaning.also.map((one) => meaningFields(one, asked.context.expects, asked.unit)) } : {}),
       certainty: Number(meaning.certainty.toFixed(3)),
       policy: decision.outcome,
       because: decision.because,

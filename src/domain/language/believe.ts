@@ -3,7 +3,7 @@
  * say something else, how easily the value is taken for another and whether that would matter. Then this unit's own
  * past, which may only ever add a question: it never changes a value, never fills one in and never refuses one for good.
  */
-import type { Expects, ReadingExpects } from '../checks/expects.ts';
+import type { Expects, Position, ReadingExpects } from '../checks/expects.ts';
 import { convert, UNITS } from '../quantity/units.ts';
 import { confusionBetween, confusionsOf } from './confusions.ts';
 import type { Decision, Expectation } from './decision.ts';
@@ -205,6 +205,8 @@ function rivalOf({ hearing, meanings }: BelieveInput, first: Meaning, trust: Tru
 /** Whether two meanings would be kept as the same answer. */
 export function saysTheSame(a: Meaning, b: Meaning): boolean {
   if (a.about !== b.about) return false;
+  const [more, others] = [a.also ?? [], b.also ?? []];
+  if (more.length !== others.length || !more.every((one, index) => saysTheSame(one, others[index] ?? one))) return false;
   if (a.intent === 'reading' && b.intent === 'reading') {
     if (a.readings.length !== b.readings.length) return false;
     return a.readings.every((reading, index) => {
@@ -212,10 +214,13 @@ export function saysTheSame(a: Meaning, b: Meaning): boolean {
       return other !== undefined && reading.position === other.position && sameValue(reading, other);
     });
   }
-  if (a.intent === 'verdict' && b.intent === 'verdict') return a.verdict === b.verdict && a.option === b.option;
+  if (a.intent === 'verdict' && b.intent === 'verdict')
+    return a.verdict === b.verdict && a.option === b.option && samePlaces(a.positions, b.positions);
   if (a.intent === 'date' && b.intent === 'date') return a.value === b.value;
   return a.intent === b.intent && a.intent !== 'reading' && a.intent !== 'verdict' && a.intent !== 'date';
 }
+
+const samePlaces = (a: readonly Position[], b: readonly Position[]) => a.length === b.length && a.every((one) => b.includes(one));
 
 function sameValue(a: SpokenReading, b: SpokenReading): boolean {
   if (a.unit === b.unit) return Math.abs(a.value - b.value) < 1e-9;

@@ -4,6 +4,7 @@
  */
 import type { Expects, Position } from '../checks/expects.ts';
 import { UNITS } from '../quantity/units.ts';
+import { type Anchor, type Clause, cuttings, placesIn } from './breath.ts';
 import { type FoundCommand, findCommand } from './commands.ts';
 import { lexiconFor } from './conditionLexicon.ts';
 import { type ConditionResult, parseCondition } from './conditions.ts';
@@ -59,6 +60,8 @@ export function interpret(text: string, context: InterpretContext): Meaning {
     const confirmation = confirmationOf(attempt);
     if (confirmation) return confirmation;
   }
+  const several = severalAnswers(attempt);
+  if (several) return several;
   const named = namedAnswer(attempt);
   const own = ownAnswer(attempt);
   const answer = chooseBetween(own, named);
@@ -440,6 +443,117 @@ function findName({ context, words }: Attempt): NameFound | null {
   const kind = JSON.stringify(first.expects.kind);
   const alike = group.every(({ expects }) => JSON.stringify(expects.kind) === kind);
   return alike ? { group, words, from: chosen.from, next: chosen.from + chosen.length } : null;
+}
+
+/**
+ * Several statements in one breath. Null where the words are one statement, or say the same of every place that they name.
+ * A breath that says different things of different places is never taken as one statement about all of them: where its parts
+ * are not all clear, it is unclear.
+ */
+function severalAnswers(attempt: Attempt): Meaning | null {
+  return severalPlaces(attempt) ?? severalChecks(attempt);
+}
+
+function severalPlaces(attempt: Attempt): Meaning | null {
+  const { words, context, tokens } = attempt;
+  if (context.expects.kind !== 'state' && context.expects.kind !== 'choice') return null;
+  const anchors = placesIn(words);
+  if (anchors.length < 2) return null;
+  let isSplit = false;
+  for (const clauses of cuttings(words, anchors)) {
+    if (clauses.some(({ isBare }) => isBare)) continue;
+    const meanings = clauses.map((clause) => ownAnswer({ ...attempt, words: clause.words }));
+    const stated = clauses.flatMap((clause, index) => {
+      const meaning = meanings[index];
+      return meaning?.intent === 'verdict' && !clause.isDenial ? [meaning] : [];
+    });
+    const denials = clauses.filter(({ isDenial }) => isDenial).length;
+    isSplit ||= denials > 0 || new Set(stated.map(({ verdict, option }) => `${verdict} ${option}`)).size > 1;
+    const answers = clauses.map((clause, index) => (clause.isDenial ? denied(clause, stated, attempt) : meanings[index]));
+    const clear = answers.flatMap((one) =>
+      one?.intent === 'verdict' && one.verdict !== 'unsure' && one.certainty >= 0.75 ? [one] : [],
+    );
+    if (clear.length !== clauses.length) continue;
+    const places = clear.flatMap(({ positions }) => positions);
+    if (clear.some(({ positions }) => positions.length !== 1) || new Set(places).size !== places.length) continue;
+    if (new Set(clear.map(({ verdict, option }) => `${verdict} ${option}`)).size === 1) return null;
+    return together(clear);
+  }
+  return isSplit ? unclear(new Uses(tokens), 'ambiguous') : null;
+}
+
+/** "right not", beside "left pinned": the other of two states. A choice has more than one other. */
+function denied(clause: Clause, stated: readonly Meaning[], attempt: Attempt): Meaning | null {
+  const [first] = stated;
+  if (first?.intent !== 'verdict' || attempt.context.expects.kind !== 'state') return null;
+  if (stated.some((one) => one.intent !== 'verdict' || one.verdict !== first.verdict) || first.verdict === 'unsure') return null;
+  const { context } = attempt;
+  const [place] = placesIn(clause.words);
+  const said = place ? placeAt(clause.words, place.from) : null;
+  const resolved = said ? resolvePlace(said, context.positions, context.position, null) : null;
+  if (resolved?.kind !== 'position') return null;
+  const uses = new Uses(attempt.tokens, clause.words);
+  uses.mark(0, clause.words.length, 'negation');
+  if (place) uses.mark(place.from, place.next, 'position');
+  const verdict = first.verdict === 'ok' ? 'problem' : 'ok';
+  return whole(uses, { intent: 'verdict', verdict, option: null, positions: [resolved.position], detail: null }, 0.9);
+}
+
+/** The asked check and others by their names, or several others: "crossed, breakaway hooked on". */
+function severalChecks(attempt: Attempt): Meaning | null {
+  const { words } = attempt;
+  const anchors = namesIn(attempt);
+  const [first] = anchors;
+  if (!first) return null;
+  const lead = words.slice(0, first.from).filter(({ kind, word }) => kind !== 'mark' && !FILLERS.has(word) && word !== 'and');
+  const all = lead.length > 0 ? [{ from: 0, next: 0 }, ...anchors] : anchors;
+  if (all.length < 2) return null;
+  for (const clauses of cuttings(words, all, 'name-first')) {
+    if (clauses.some(({ isBare }) => isBare)) continue;
+    const answers = clauses.map((clause) => {
+      const part = { ...attempt, words: clause.words };
+      return chooseBetween(ownAnswer(part), namedAnswer(part));
+    });
+    const isClear = answers.every(
+      (one) =>
+        (one.intent === 'verdict' ? one.verdict !== 'unsure' : one.intent === 'reading' || one.intent === 'date') &&
+        one.certainty >= 0.9 &&
+        one.corrects === null,
+    );
+    const targets = answers.map(({ about }) => about);
+    if (isClear && new Set(targets).size === targets.length) return together(answers);
+  }
+  return null;
+}
+
+/** Names of other checks in the words, with the place that stands right before one; each check once. */
+function namesIn({ context, words }: Attempt): readonly Anchor[] {
+  const own = new Set(context.names.map((name) => plainWords(name).join(' ')));
+  const names = context.others
+    .flatMap(({ names: all }) => all.map(plainWords))
+    .filter((parts) => parts.length > 0 && !own.has(parts.join(' ')))
+    .sort((a, b) => b.length - a.length);
+  const found: Anchor[] = [];
+  for (let at = 0; at < words.length; at += 1) {
+    const start = at;
+    const name = names.find((parts) => phraseAt(words, start, parts) !== null);
+    if (!name) continue;
+    const place = [2, 1].map((back) => (start >= back ? placeAt(words, start - back) : null)).find((one) => one?.next === start);
+    found.push({ from: place?.from ?? start, next: start + name.length });
+    at = start + name.length - 1;
+  }
+  return found;
+}
+
+function together(answers: readonly Meaning[]): Meaning | null {
+  const [first, ...rest] = answers;
+  if (!first) return null;
+  const certainty = Math.min(...answers.map((one) => one.certainty));
+  const tokens = first.tokens.map((use, index) => {
+    const uses = answers.map((one) => one.tokens[index]).filter((one) => one !== undefined);
+    return uses.find((one) => one.use !== 'ignored' && one.use !== 'filler') ?? use;
+  });
+  return { ...first, certainty, tokens, also: rest };
 }
 
 /** An answer with another check's name in it is about that one, unless the words are the asked check's very own. */

@@ -57,6 +57,8 @@ interface MeaningBase {
   readonly about: string | null;
   /** The value was not said but asked to be taken from last time. Never believed without asking. */
   readonly fromLast?: boolean;
+  /** Further answers of the same breath, each about another place or check. */
+  readonly also?: readonly Meaning[];
   /** The value just kept belongs to another place: taken back here, kept there. */
   readonly movedFrom?: Position | null;
 }

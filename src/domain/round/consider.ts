@@ -128,8 +128,16 @@ function asConfirmation(matter: Matter, current: CheckState, decision: Decision,
     const answers = answersOf(matter.state, current, meaning);
     const first = answers[0];
     if (!first) return [];
-    const label = readBack(first.target.check, first.answer, { style: 'terse', display: matter.display });
-    return [{ label, answer: first.target === current ? first.answer : null, ...keepingOf(matter, answers, how) }];
+    const label = answers
+      .map(({ target, answer }) => readBack(target.check, answer, { style: 'terse', display: matter.display }))
+      .join('; ');
+    return [
+      {
+        label,
+        answer: first.target === current && answers.length === 1 ? first.answer : null,
+        ...keepingOf(matter, answers, how),
+      },
+    ];
   };
   const offers = [decision.meaning, ...(decision.alternatives ?? [])].flatMap(offer);
   return offers.length === 0 ? { kind: 'again', question } : { kind: 'confirm', question, offers };
@@ -142,6 +150,10 @@ interface Targeted {
 
 /** Which checks the meaning answers, each with its answer. Positions that this unit has not were refused by the interpreter. */
 function answersOf(state: RoundState, current: CheckState, meaning: Meaning): readonly Targeted[] {
+  return [meaning, ...(meaning.also ?? [])].flatMap((one) => answersOfOne(state, current, one));
+}
+
+function answersOfOne(state: RoundState, current: CheckState, meaning: Meaning): readonly Targeted[] {
   const base =
     (meaning.about === null ? undefined : state.byKey.get(meaning.about)) ??
     (meaning.corrects === 'previous' && state.lastKey !== null ? state.byKey.get(state.lastKey) : undefined) ??
