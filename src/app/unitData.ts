@@ -11,16 +11,15 @@ export interface UnitRecords {
   readonly torn: readonly RoundHeader[];
 }
 
-export async function recordsOf(record: Record, unit: string, most = Number.POSITIVE_INFINITY): Promise<UnitRecords> {
-  const headers = (await record.rounds()).filter((header) => header.unit === unit).slice(0, most);
-  const rounds: RoundRecord[] = [];
-  const torn: RoundHeader[] = [];
-  for (const header of headers) {
-    try {
-      rounds.push(await record.round(header.id));
-    } catch {
-      torn.push(header);
-    }
-  }
-  return { rounds: rounds.reverse(), events: await record.events(unit), torn };
+/** @param headers of any units, newest first, where they are read already */
+export async function recordsOf(
+  record: Record,
+  unit: string,
+  most = Number.POSITIVE_INFINITY,
+  headers?: readonly RoundHeader[],
+): Promise<UnitRecords> {
+  const own = (headers ?? (await record.rounds())).filter((header) => header.unit === unit).slice(0, most);
+  const [{ rounds, torn }, events] = await Promise.all([record.roundsOf(own.map(({ id }) => id)), record.events(unit)]);
+  const lost = new Set(torn);
+  return { rounds: [...rounds].reverse(), events, torn: own.filter(({ id }) => lost.has(id)) };
 }

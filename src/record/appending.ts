@@ -103,6 +103,24 @@ export function wholeRound(
   return stored;
 }
 
+/** Rounds that hang together, and the ids of those that do not. @param read throws a RecordError for one that does not */
+export function sortOut(
+  ids: readonly string[],
+  read: (id: string, index: number) => StoredRound,
+): { readonly rounds: readonly StoredRound[]; readonly torn: readonly string[] } {
+  const rounds: StoredRound[] = [];
+  const torn: string[] = [];
+  for (const [index, id] of ids.entries()) {
+    try {
+      rounds.push(read(id, index));
+    } catch (thrown) {
+      if (!(thrown instanceof RecordError)) throw thrown;
+      torn.push(id);
+    }
+  }
+  return { rounds, torn };
+}
+
 /**
  * Rounds put together for saving elsewhere. A damaged round is taken as far as it hangs together, and left out when its
  * plan or its first entry is gone, rather than keeping all others from being saved.

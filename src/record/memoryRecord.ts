@@ -3,7 +3,7 @@ import { canonicalText } from '../domain/files/canonical.ts';
 import type { Tombstone } from '../domain/files/dataset.ts';
 import type { Entry, Round, UnitEvent } from '../domain/round/entry.ts';
 import type { Unit } from '../domain/unit/unit.ts';
-import { asDataset, attachmentsOf, firstHeader, gather, nextHeader, placeEntry, wholeRound } from './appending.ts';
+import { asDataset, attachmentsOf, firstHeader, gather, nextHeader, placeEntry, sortOut, wholeRound } from './appending.ts';
 import { planImport, unitKey } from './importing.ts';
 import type { Record, RoundHeader, StoredBytes, StoredSettings } from './record.ts';
 import { asRecordError, RecordError } from './recordError.ts';
@@ -63,6 +63,7 @@ export function createMemoryRecord(): Record {
   };
 
   return {
+    databaseName: null,
     putUnit: (unit) =>
       task(() => {
         const text = canonicalText(unit);
@@ -108,6 +109,7 @@ export function createMemoryRecord(): Record {
     rounds: () => task(() => byNewest([...headers.values()])),
     round: (id) => task(() => wholeRound(id, headers.get(id), plans.get(id), entries.get(id) ?? [])),
     entriesOf: (rounds) => task(() => rounds.map((round) => entries.get(round) ?? [])),
+    roundsOf: (ids) => task(() => sortOut(ids, (id) => wholeRound(id, headers.get(id), plans.get(id), entries.get(id) ?? []))),
     unfinishedRounds: () => task(() => byNewest([...headers.values()].filter(({ completedAt }) => completedAt === null))),
     deleteRound: (id, at) =>
       task(() => {

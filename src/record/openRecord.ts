@@ -4,7 +4,7 @@ import { canonicalText } from '../domain/files/canonical.ts';
 import type { Dataset } from '../domain/files/dataset.ts';
 import type { Entry, Round, UnitEvent } from '../domain/round/entry.ts';
 import type { Unit } from '../domain/unit/unit.ts';
-import { asDataset, attachmentsOf, firstHeader, gather, nextHeader, placeEntry, wholeRound } from './appending.ts';
+import { asDataset, attachmentsOf, firstHeader, gather, nextHeader, placeEntry, sortOut, wholeRound } from './appending.ts';
 import { planImport } from './importing.ts';
 import { MIGRATIONS, type Migration, migrate, targetVersion } from './migrations.ts';
 import type { ImportReport, Record, Room, RoundHeader, RoundLock, StoredBytes, StoredRound, StoredSettings } from './record.ts';
@@ -113,12 +113,14 @@ interface Ports {
 }
 
 class IndexedDbRecord implements Record {
+  readonly databaseName: string;
   readonly #database: IDBPDatabase<RecordSchema>;
   readonly #ports: Ports;
   readonly #writing = new Set<Promise<unknown>>();
   #closing: Promise<void> | null = null;
 
   constructor(database: IDBPDatabase<RecordSchema>, ports: Ports) {
+    this.databaseName = database.name;
     this.#database = database;
     this.#ports = ports;
   }
@@ -207,6 +209,25 @@ class IndexedDbRecord implements Record {
     return this.#read(() => {
       const entries = this.#database.transaction('entries', 'readonly').store;
       return Promise.all(rounds.map((round) => entries.getAll(startingWith(round))));
+    });
+  }
+
+  roundsOf(ids: readonly string[]): ReturnType<Record['roundsOf']> {
+    return this.#read(async () => {
+      const tx = this.#database.transaction(['rounds', 'plans', 'entries'], 'readonly');
+      const found = await Promise.all(
+        ids.map((id) =>
+          Promise.all([
+            tx.objectStore('rounds').get(id),
+            tx.objectStore('plans').get(id),
+            tx.objectStore('entries').getAll(startingWith(id)),
+          ]),
+        ),
+      );
+      return sortOut(ids, (id, index) => {
+        const [header, plan, entries] = found[index] ?? [undefined, undefined, []];
+        return wholeRound(id, header, plan?.plan, entries);
+      });
     });
   }
 
@@ -370,12 +391,12 @@ class IndexedDbRecord implements Record {
         ...plan.newRounds.flatMap(({ header, stored }) => [
           tx.objectStore('rounds').add(header),
           tx.objectStore('plans').add({ round: header.id, plan: stored.round.plan }),
-          ...stored.entries.map((entry) => tx.objectStore('entries').add(entry)),
         ]),
-        ...plan.longerRounds.flatMap(({ header, added }) => [
-          tx.objectStore('rounds').put(header),
-          ...added.map((entry) => tx.objectStore('entries').add(entry)),
-        ]),
+        ...plan.longerRounds.map(({ header }) => tx.objectStore('rounds').put(header)),
+      ]);
+      await addAll(unwrap(tx.objectStore('entries')), [
+        ...plan.newRounds.flatMap(({ stored }) => stored.entries),
+        ...plan.longerRounds.flatMap(({ added }) => added),
       ]);
       return plan.report;
     });
@@ -502,6 +523,18 @@ class IndexedDbRecord implements Record {
     if (failure !== null) throw failure;
     return result;
   }
+}
+
+/** Tens of thousands at once: bare requests, without a promise and a wrapper for each. */
+function addAll(store: IDBObjectStore, items: readonly unknown[]): Promise<void> {
+  return new Promise((resolve, reject) => {
+    if (items.length === 0) resolve();
+    for (const [index, item] of items.entries()) {
+      const request = store.add(item);
+      request.onerror = () => reject(request.error);
+      if (index === items.length - 1) request.onsuccess = () => resolve();
+    }
+  });
 }
 
 const totalSize = (rows: readonly BytesRow[]): number => rows.reduce((sum, { size }) => sum + size, 0);

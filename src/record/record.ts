@@ -70,6 +70,9 @@ export interface RoundLock {
 }
 
 export interface Record {
+  /** Of the database, which another realm of this origin may open too; null where the record lives in this page alone. */
+  readonly databaseName: string | null;
+
   /**
    * Keep a revision of a unit; earlier ones stay. The same revision with the same content is success.
    * Troubles: `clash` when that revision holds something else or a later one is kept already.
@@ -96,6 +99,8 @@ export interface Record {
   round(id: string): Promise<StoredRound>;
   /** Entries of several rounds in the order asked, without their plans: for series over years. */
   entriesOf(rounds: readonly string[]): Promise<readonly (readonly Entry[])[]>;
+  /** Several rounds at once, in the order asked; ids of those that cannot be read, or are gone, apart. */
+  roundsOf(ids: readonly string[]): Promise<{ readonly rounds: readonly StoredRound[]; readonly torn: readonly string[] }>;
   /** Rounds without a completion call, newest first. */
   unfinishedRounds(): Promise<readonly RoundHeader[]>;
   /** Takes entries, plan, clips and photos of the round away and leaves a tombstone. Deleting twice is success. */

@@ -5,16 +5,16 @@ import { readingsCsv } from '../../domain/files/csv.ts';
 import { exportAll } from '../../domain/files/exportAll.ts';
 import { remindersCalendar } from '../../domain/files/icalendar.ts';
 import { parseExport } from '../../domain/files/parseExport.ts';
-import { remindersFor } from '../../domain/files/reminders.ts';
 import { packZip, unpackZip, type ZippedMedia } from '../../domain/files/zip.ts';
 import { buildSeries } from '../../domain/history/series.ts';
-import { trendsFor } from '../../domain/trend/trendsFor.ts';
+import type { Entry } from '../../domain/round/entry.ts';
 import type { Record } from '../../record/record.ts';
+import { RecordError } from '../../record/recordError.ts';
 import { FilesPage, type ImportState } from '../../ui/lookback/FilesPage.tsx';
+import { summaryOf } from '../lookback/lookback.ts';
 import { canShareFiles, saveFile, shareFile } from '../saveFile.ts';
 import type { Services } from '../services.ts';
 import { useStore } from '../store.ts';
-import { recordsOf } from '../unitData.ts';
 import { useRecordData } from '../useRecordData.ts';
 import type { ScreenProps } from './screenProps.ts';
 
@@ -42,7 +42,9 @@ export function FilesPlace({ services }: ScreenProps) {
       setBusy(
         error instanceof Error && error.name === 'AbortError'
           ? null
-          : 'The file could not be made. Free some space and try again.',
+          : error instanceof RecordError
+            ? error.sentence
+            : 'The file could not be made. Free some space and try again.',
       );
     }
   };
@@ -99,7 +101,8 @@ async function fileFor({ record, clock }: Services, what: Kind, display: 'us' | 
     case 'record-with-media':
       return named('zip', 'application/zip', packZip(exportAll(data), await mediaOf(record)).slice());
     case 'csv': {
-      const entries = new Map(data.rounds.map((round) => [round.id, data.entries.filter((entry) => entry.round === round.id)]));
+      const entries = new Map<string, Entry[]>(data.rounds.map(({ id }) => [id, []]));
+      for (const entry of data.entries) entries.get(entry.round)?.push(entry);
       const series = buildSeries(
         data.rounds.map((round) => ({ round, entries: entries.get(round.id) ?? [] })),
         data.events,
@@ -113,8 +116,8 @@ async function fileFor({ record, clock }: Services, what: Kind, display: 'us' | 
     case 'reminders': {
       const reminders = [];
       for (const unit of data.units.filter((candidate) => !candidate.archived)) {
-        const own = await recordsOf(record, unit.id);
-        reminders.push(...remindersFor(unit, own, trendsFor(own, clock.now(), display).statements));
+        const summary = await summaryOf(record, { unit: unit.id, display, now: clock.now() });
+        reminders.push(...(summary?.due ?? []));
       }
       return named('ics', 'text/calendar', remindersCalendar(reminders, clock.now()));
     }
@@ -154,7 +157,7 @@ async function importFile(record: Record, file: File): Promise<ImportState> {
   } catch (error) {
     return {
       kind: 'refused',
-      sentence: error instanceof Error ? error.message : 'The file could not be read. Nothing was changed.',
+      sentence: error instanceof RecordError ? error.sentence : 'The file could not be read. Choose it again, or another one.',
     };
   }
 }

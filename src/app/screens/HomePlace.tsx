@@ -71,7 +71,7 @@ async function homeData({ record, clock }: Services, display: Display): Promise<
   const homeUnits: HomeUnit[] = [];
   for (const unit of units) {
     if (unit.archived) continue;
-    const { rounds, events } = await recordsOf(record, unit.id, RECENT_ROUNDS);
+    const { rounds, events } = await recordsOf(record, unit.id, RECENT_ROUNDS, headers);
     const complete = rounds.filter(({ entries }) => entries.at(-1)?.kind === 'completed').at(-1);
     const state = complete ? replay(complete.round, complete.entries) : null;
     const verdict = state ? verdictOf(state, display) : null;

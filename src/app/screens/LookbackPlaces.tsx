@@ -1,21 +1,18 @@
 /** The kitchen table: a unit, its trends, a round played back, a report, comparing, files. Loaded when first opened. */
 import '../../ui/lookback/lookback.css';
 import { useState } from 'react';
-import { remindersFor } from '../../domain/files/reminders.ts';
 import { compareRounds } from '../../domain/history/compareRounds.ts';
 import { compareUnits } from '../../domain/history/compareUnits.ts';
-import { openFindings } from '../../domain/history/findings.ts';
-import type { RoundRecord } from '../../domain/history/series.ts';
+import type { Findings } from '../../domain/history/findings.ts';
 import { timelineOf } from '../../domain/history/timeline.ts';
 import { judgementsOf, verdictOf } from '../../domain/round/judging.ts';
 import { presentRound } from '../../domain/round/present.ts';
-import { type RoundState, replay } from '../../domain/round/replay.ts';
+import { replay } from '../../domain/round/replay.ts';
 import { roundName } from '../../domain/round/topics.ts';
-import { trendsFor } from '../../domain/trend/trendsFor.ts';
 import { type HappenedForm, type ReadHappening, readHappening } from '../../domain/unit/happened.ts';
 import type { Unit } from '../../domain/unit/unit.ts';
 import type { Display } from '../../domain/voice/settings.ts';
-import type { Record } from '../../record/record.ts';
+import type { Record, RoundHeader, StoredRound } from '../../record/record.ts';
 import { RecordError } from '../../record/recordError.ts';
 import { ComparePage } from '../../ui/lookback/ComparePage.tsx';
 import { ReportPage } from '../../ui/lookback/ReportPage.tsx';
@@ -23,10 +20,11 @@ import { RoundPage } from '../../ui/lookback/RoundPage.tsx';
 import { TrendPage } from '../../ui/lookback/TrendPage.tsx';
 import { UnitPage } from '../../ui/lookback/UnitPage.tsx';
 import { newId } from '../clock.ts';
+import { summaryOf } from '../lookback/lookback.ts';
+import type { UnitSummary } from '../lookback/unitSummary.ts';
 import { hashOf } from '../route.ts';
 import type { Services } from '../services.ts';
 import { useStore } from '../store.ts';
-import { recordsOf } from '../unitData.ts';
 import { type Loaded, useRecordData } from '../useRecordData.ts';
 import { Missing } from './Missing.tsx';
 import type { ScreenProps } from './screenProps.ts';
@@ -34,20 +32,33 @@ import type { ScreenProps } from './screenProps.ts';
 const print = () => window.print();
 const roundHref = (round: string) => hashOf({ at: 'round', round });
 
-interface UnitLookback {
+interface UnitFirst {
   readonly unit: Unit;
-  readonly units: readonly Unit[];
-  readonly rounds: readonly RoundRecord[];
-  readonly events: Awaited<ReturnType<typeof recordsOf>>['events'];
+  /** Newest first. */
+  readonly headers: readonly RoundHeader[];
+  /** The newest complete round that can be read. */
+  readonly newest: StoredRound | null;
 }
 
-async function unitLookback({ record }: Services, id: string): Promise<UnitLookback | null> {
-  const units = await record.units();
+/** What stands on the unit's page at once; everything that needs the whole past comes after. */
+async function unitFirst({ record }: Services, id: string): Promise<UnitFirst | null> {
+  const [units, all] = await Promise.all([record.units(), record.rounds()]);
   const unit = units.find((candidate) => candidate.id === id);
   if (!unit) return null;
-  const { rounds, events } = await recordsOf(record, id);
-  return { unit, units, rounds, events };
+  const headers = all.filter((header) => header.unit === id);
+  const last = headers.find(({ completedAt }) => completedAt !== null);
+  const newest = last ? ((await record.roundsOf([last.id])).rounds[0] ?? null) : null;
+  return { unit, headers, newest };
 }
+
+/** The past of a unit, worked through beside the page. */
+function useSummary(services: Services, unit: string | null, display: Display): Loaded<UnitSummary | null> {
+  return useRecordData(services, `summary ${unit} ${display}`, async () =>
+    unit === null ? null : summaryOf(services.record, { unit, display, now: services.clock.now() }),
+  );
+}
+
+const NO_FINDINGS: Findings = { open: [], mended: [] };
 
 /** Loading, failed and missing are told in the same way everywhere. */
 function Shown<T>({
@@ -72,23 +83,30 @@ const NO_ROUND = 'This round is not on this device.';
 
 export function UnitPlace({ services, go, unit: id }: ScreenProps & { readonly unit: string }) {
   const { display } = useStore(services.settings);
-  const loaded = useRecordData(services, `unit ${id}`, () => unitLookback(services, id));
+  const loaded = useRecordData(services, `unit ${id}`, () => unitFirst(services, id));
+  const past = useSummary(services, id, display);
   return (
     <Shown loaded={loaded} missing={NO_UNIT} go={go}>
-      {({ unit, rounds, events }) => {
+      {({ unit, headers, newest }) => {
         const now = services.clock.now();
-        const { statements } = trendsFor({ rounds, events }, now, display);
-        const states = rounds.map(({ round, entries }) => replay(round, entries)).reverse();
-        const newest = states.find((state) => state.phase === 'complete');
+        const summary = past.state === 'ready' ? past.value : null;
+        const verdict = newest ? verdictOf(replay(newest.round, newest.entries), display) : null;
         return (
           <UnitPage
             unit={unit}
             now={now}
-            due={remindersFor(unit, { rounds, events }, statements)}
-            trends={statements}
-            rounds={states.map((state) => listed(state, display))}
-            verdictSentences={newest ? verdictOf(newest, display).sentences : null}
-            findings={openFindings({ rounds, events })}
+            past={past.state === 'loading' ? 'pending' : past.state === 'failed' ? past.sentence : tornSentence(summary)}
+            due={summary?.due ?? []}
+            trends={summary?.statements ?? []}
+            rounds={headers.map((header) => ({
+              id: header.id,
+              kind: header.kind,
+              startedAt: header.startedAt,
+              complete: header.completedAt !== null,
+              verdict: header.id === newest?.round.id ? (verdict?.outcome ?? null) : (summary?.verdicts.get(header.id) ?? null),
+            }))}
+            verdictSentences={verdict?.sentences ?? null}
+            findings={summary ?? NO_FINDINGS}
             hrefs={{
               round: roundHref,
               start: (kind) => hashOf({ at: 'start', unit: id, kind }),
@@ -110,10 +128,11 @@ export function UnitPlace({ services, go, unit: id }: ScreenProps & { readonly u
   );
 }
 
-function listed(state: RoundState, display: Display) {
-  const complete = state.phase === 'complete';
-  const { id, startedAt, plan } = state.round;
-  return { id, kind: plan.round, startedAt, complete, verdict: complete ? verdictOf(state, display).outcome : null };
+/** A round that cannot be read is told of, never passed over. */
+function tornSentence(summary: UnitSummary | null): string | null {
+  const torn = summary?.torn ?? 0;
+  if (torn === 0) return null;
+  return `${torn === 1 ? 'One round is' : `${torn} rounds are`} damaged and left out of what is said here. Save a copy under Files before going on.`;
 }
 
 /** Checked at once, so that the form can answer; kept right after. */
@@ -148,11 +167,14 @@ async function appendMended(
 
 export function TrendsPlace({ services, go, unit: id }: ScreenProps & { readonly unit: string }) {
   const { display } = useStore(services.settings);
-  const loaded = useRecordData(services, `unit ${id}`, () => unitLookback(services, id));
+  const loaded = useRecordData(services, `trends ${id} ${display}`, async () => {
+    const unit = (await services.record.units()).find((candidate) => candidate.id === id);
+    const summary = unit ? await summaryOf(services.record, { unit: id, display, now: services.clock.now() }) : null;
+    return unit && summary ? { unit, summary } : null;
+  });
   return (
     <Shown loaded={loaded} missing={NO_UNIT} go={go}>
-      {({ unit, rounds, events }) => {
-        const { series, statements } = trendsFor({ rounds, events }, services.clock.now(), display);
+      {({ unit, summary: { series, statements } }) => {
         return (
           <TrendPage
             unit={unit}
@@ -221,13 +243,14 @@ async function urlOf(stored: ReturnType<Record['clip']>): Promise<string | null>
 
 export function ReportPlace({ services, go, round: id }: ScreenProps & { readonly round: string }) {
   const { display } = useStore(services.settings);
-  const loaded = useRecordData(services, `report ${id}`, async () => {
+  const loaded = useRecordData(services, `report ${id} ${display}`, async () => {
     const stored = await services.record.round(id);
-    return { ...stored, ...(await recordsOf(services.record, stored.round.unit)) };
+    const now = services.clock.now();
+    return { ...stored, summary: await summaryOf(services.record, { unit: stored.round.unit, display, now }) };
   });
   return (
     <Shown loaded={loaded} missing={NO_ROUND} go={go}>
-      {({ round, entries, rounds, events }) => {
+      {({ round, entries, summary }) => {
         const state = replay(round, entries);
         const now = services.clock.now();
         return (
@@ -238,8 +261,8 @@ export function ReportPlace({ services, go, round: id }: ScreenProps & { readonl
             endedAt={entries.at(-1)?.at ?? round.startedAt}
             verdict={verdictOf(state, display)}
             lines={presentRound(state, new Map(), AT_REST, display, now).lines}
-            findings={openFindings({ rounds, events }).open}
-            trends={trendsFor({ rounds, events }, now, display).statements}
+            findings={summary?.open ?? []}
+            trends={summary?.statements ?? []}
             display={display}
             roundHref={roundHref}
             onPrint={print}
@@ -270,39 +293,40 @@ export function ComparePlace({ services, go, unit: id }: ScreenProps & { readonl
     right: null,
   });
   const loaded = useRecordData(services, `compare ${id}`, async () => {
-    const own = await unitLookback(services, id);
-    if (!own) return null;
-    const others = [];
-    for (const other of own.units.filter((unit) => unit.id !== id && unit.demo === own.unit.demo)) {
-      const latest = (await recordsOf(services.record, other.id, 1)).rounds[0];
-      if (latest) others.push({ unit: other, latest });
-    }
-    return { ...own, others };
+    const [units, all] = await Promise.all([services.record.units(), services.record.rounds()]);
+    const unit = units.find((candidate) => candidate.id === id);
+    if (!unit) return null;
+    const own = all.filter((header) => header.unit === id);
+    const others = units
+      .filter((other) => other.id !== id && other.demo === unit.demo)
+      .flatMap((other) => {
+        const latest = all.find((header) => header.unit === other.id);
+        return latest ? [{ id: latest.id, label: `${other.name}, latest round`, unit: other }] : [];
+      });
+    const choices = [...own.map((header) => ({ id: header.id, label: labelOf(header), unit })), ...others];
+    return { unit, choices, newest: own.slice(0, 2) };
   });
+  const found = loaded.state === 'ready' ? loaded.value : null;
+  const left = found?.choices.find((choice) => choice.id === (chosen.left ?? found.newest[1]?.id));
+  const right = found?.choices.find((choice) => choice.id === (chosen.right ?? found.newest[0]?.id));
+  const read = useRecordData(services, `compare rounds ${left?.id} ${right?.id}`, async () =>
+    left && right ? (await services.record.roundsOf([left.id, right.id])).rounds : [],
+  );
+  const stored = (wanted: typeof left) =>
+    read.state === 'ready' ? read.value.find(({ round }) => round.id === wanted?.id) : undefined;
   return (
     <Shown loaded={loaded} missing={NO_UNIT} go={go}>
-      {({ unit, rounds, others }) => {
-        const newestFirst = [...rounds].reverse();
-        const all = [
-          ...newestFirst.map((record) => ({ id: record.round.id, label: labelOf(record), record, unit })),
-          ...others.map((other) => ({
-            id: other.latest.round.id,
-            label: `${other.unit.name}, latest round`,
-            record: other.latest,
-            unit: other.unit,
-          })),
-        ];
-        const left = all.find((choice) => choice.id === (chosen.left ?? newestFirst[1]?.round.id));
-        const right = all.find((choice) => choice.id === (chosen.right ?? newestFirst[0]?.round.id));
+      {({ unit, choices }) => {
+        const [leftRound, rightRound] = [stored(left), stored(right)];
         return (
           <ComparePage
             heading={`Compare: ${unit.name}`}
             demo={unit.demo}
-            choices={all.map(({ id: choice, label }) => ({ id: choice, label }))}
+            choices={choices}
             left={left?.id ?? null}
             right={right?.id ?? null}
             onChoose={(side, choice) => setChosen((now) => ({ ...now, [side]: choice }))}
-            checks={left && right ? compareRounds(left.record, right.record, display) : []}
+            checks={leftRound && rightRound ? compareRounds(leftRound, rightRound, display) : []}
             figures={left && right && left.unit.id !== right.unit.id ? compareUnits(left.unit, right.unit, display) : null}
             onPrint={print}
           />
@@ -312,7 +336,7 @@ export function ComparePlace({ services, go, unit: id }: ScreenProps & { readonl
   );
 }
 
-function labelOf({ round }: RoundRecord): string {
-  const day = new Date(round.startedAt).toLocaleDateString('en-US', { year: 'numeric', month: 'short', day: 'numeric' });
-  return `${roundName(round.plan.round)}, ${day}`;
+function labelOf({ startedAt, kind }: RoundHeader): string {
+  const day = new Date(startedAt).toLocaleDateString('en-US', { year: 'numeric', month: 'short', day: 'numeric' });
+  return `${roundName(kind)}, ${day}`;
 }

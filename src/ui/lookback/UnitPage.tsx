@@ -1,4 +1,5 @@
 /** One unit at the kitchen table: what is due, what drifts, what is to be mended, what was measured. */
+import { useState } from 'react';
 import type { RoundKind } from '../../domain/checks/check.ts';
 import type { Reminder } from '../../domain/files/icalendar.ts';
 import type { Findings } from '../../domain/history/findings.ts';
@@ -28,6 +29,8 @@ export interface ListedRound {
 export interface UnitPageProps {
   readonly unit: Unit;
   readonly now: number;
+  /** `pending`: what needs the whole past is not worked out yet. Else a sentence about what is missing in it, or null. */
+  readonly past?: 'pending' | string | null;
   readonly due: readonly Reminder[];
   readonly trends: readonly TrendStatement[];
   /** Newest first. */
@@ -58,6 +61,7 @@ const KINDS: readonly RoundKind[] = ['before-towing', 'before-leaving-the-lake',
 export function UnitPage({
   unit,
   now,
+  past = null,
   due,
   trends,
   rounds,
@@ -70,15 +74,19 @@ export function UnitPage({
   photoUrl,
 }: UnitPageProps) {
   const [last] = rounds;
+  // Hundreds of rounds take a while to put up, and are seldom looked at.
+  const [isEarlierOpen, setEarlierOpen] = useState(false);
   const { toMend, toWatch } = sortedFindings(findings.open);
   const near = due.filter((reminder) => reminder.due - now < SOON_MS);
   const later = due.filter((reminder) => reminder.due - now >= SOON_MS);
   const concerns = trends.filter((trend) => trend.concern);
+  const isPending = past === 'pending';
   return (
     <main className="page look-page">
       <header>
         <h1>{unit.name}</h1>
         <DemoMark demo={unit.demo} />
+        {past !== null && !isPending && <p role="alert">{past}</p>}
       </header>
 
       <section aria-labelledby="look-last">
@@ -124,7 +132,9 @@ export function UnitPage({
 
       <section aria-labelledby="look-findings">
         <h2 id="look-findings">To be mended</h2>
-        {toMend.length === 0 ? (
+        {isPending ? (
+          <Pending />
+        ) : toMend.length === 0 ? (
           <p>Nothing is open.</p>
         ) : (
           <FindingList findings={toMend} roundHref={hrefs.round} onMended={onMended} photoUrl={photoUrl} />
@@ -140,7 +150,9 @@ export function UnitPage({
 
       <section aria-labelledby="look-due">
         <h2 id="look-due">Due</h2>
-        {near.length === 0 ? (
+        {isPending ? (
+          <Pending />
+        ) : near.length === 0 ? (
           <p>Nothing in the next two months, as far as dates are known.</p>
         ) : (
           <DueList reminders={near} now={now} />
@@ -160,7 +172,9 @@ export function UnitPage({
 
       <section aria-labelledby="look-drift">
         <h2 id="look-drift">Drifting</h2>
-        {concerns.length === 0 ? (
+        {isPending ? (
+          <Pending />
+        ) : concerns.length === 0 ? (
           <p>{trends.length === 0 ? 'Nothing drifts, or there are too few readings to tell.' : 'Nothing that nears a limit.'}</p>
         ) : (
           <ul className="look-trends">
@@ -180,9 +194,9 @@ export function UnitPage({
         <h2 id="look-history">Rounds</h2>
         <RoundList rounds={rounds.slice(0, SHOWN_ROUNDS)} href={hrefs.round} />
         {rounds.length > SHOWN_ROUNDS && (
-          <details>
+          <details onToggle={(event) => setEarlierOpen(event.currentTarget.open)}>
             <summary>Earlier: {rounds.length - SHOWN_ROUNDS}</summary>
-            <RoundList rounds={rounds.slice(SHOWN_ROUNDS)} href={hrefs.round} />
+            {isEarlierOpen && <RoundList rounds={rounds.slice(SHOWN_ROUNDS)} href={hrefs.round} />}
           </details>
         )}
         <p className="look-actions">
@@ -202,6 +216,14 @@ export function UnitPage({
         </p>
       </section>
     </main>
+  );
+}
+
+function Pending() {
+  return (
+    <p className="quiet" data-pending="true">
+      Reading the earlier rounds…
+    </p>
   );
 }
 

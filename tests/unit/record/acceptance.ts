@@ -165,6 +165,19 @@ export function acceptRecord(name: string, open: () => Promise<Record>): void {
   });
 
   describe(`${name}: deleting`, () => {
+    it('gives several rounds at once, in the order asked, and names those that are not there', async () => {
+      const record = await withRound(3);
+      await record.beginRound(givenRound('round-2'), begun('round-2'));
+      const { rounds, torn } = await record.roundsOf(['round-2', 'none', 'round-1']);
+      expect(rounds.map(({ round, entries }) => [round.id, entries.length])).toEqual([
+        ['round-2', 1],
+        ['round-1', 3],
+      ]);
+      expect(rounds[1]).toEqual(await record.round('round-1'));
+      expect(torn).toEqual(['none']);
+      expect(await record.roundsOf([])).toEqual({ rounds: [], torn: [] });
+    });
+
     it('takes a round away with its clips and photos and leaves others alone', async () => {
       const record = await withRound(1);
       await record.append(answered('round-1', 1, 50, { clip: 'clip-1' }));
