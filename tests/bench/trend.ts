@@ -1,6 +1,6 @@
 /**
  * Seeded leaks and jumps: after how many weekly readings they are told, and how often something is told where nothing
- * changed. Run with `npx tsx tests/bench/trend.ts [repeats]`.
+ * changed. Run with `npx tsx tests/bench/trend.ts [repeats] [seed]`.
  */
 
 import { crossing } from '../../src/domain/trend/crossing.ts';
@@ -9,11 +9,12 @@ import { median } from '../../src/domain/trend/median.ts';
 import { normal, saidAfterEach, seeded, type TireStory, tireSeries } from '../unit/trend/simulate.ts';
 
 const repeats = Number(process.argv[2] ?? 200);
-const random = seeded(20_261_125);
+const seed = Number(process.argv[3] ?? 20_261_125);
+const random = seeded(seed);
 const kinds = ['drift', 'shift', 'outlier'] as const;
 
 console.log(
-  `${repeats} seeded tires each, one reading a week, gauge noise 0.6 psi, read to whole pounds, tire up to 3 °F off the air told.\n`,
+  `Seed ${seed}, ${repeats} tires each, one reading a week, gauge noise 0.6 psi, read to whole pounds, tire up to 3 °F off the air told.\n`,
 );
 console.log('nothing changes, 104 weeks:');
 const alarms: Record<string, number> = { drift: 0, shift: 0, outlier: 0 };

@@ -1,9 +1,10 @@
-/** What comes due by its date: alarms, cylinders, tires, lugs after a wheel was on, and where a trend leads. */
+/** What comes due: alarms, cylinders and tires by their dates, lugs after a wheel was on, care by use, and where a trend leads. */
 import { inForce } from '../history/inForce.ts';
 import type { TrendStatement } from '../trend/statement.ts';
 import type { UnitData } from '../trend/trendsFor.ts';
 import { capitalized, positionWords } from '../trend/wording.ts';
 import type { Unit } from '../unit/unit.ts';
+import { careOf } from './careReminders.ts';
 import type { Reminder } from './icalendar.ts';
 
 const DAY_MS = 86_400_000;
@@ -21,7 +22,14 @@ const TIRE_YEARS = 6;
  * @param trends statements of this unit
  */
 export function remindersFor(unit: Unit, data: UnitData, trends: readonly TrendStatement[]): Reminder[] {
-  const reminders = [...alarms(unit), ...cylinders(unit), ...tires(unit), ...lugs(unit, data), ...forecasts(unit, trends)];
+  const reminders = [
+    ...alarms(unit),
+    ...cylinders(unit),
+    ...tires(unit),
+    ...lugs(unit, data),
+    ...careOf(unit, data).map((care) => reminder(unit, care.what, care.due, `${unit.name}: ${care.summary}`, care.description)),
+    ...forecasts(unit, trends),
+  ];
   return reminders.sort((a, b) => a.due - b.due || (a.uid < b.uid ? -1 : 1));
 }
 

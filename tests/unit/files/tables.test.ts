@@ -5,7 +5,8 @@ import { cell, readingsCsv } from '../../../src/domain/files/csv.ts';
 import { escapeText, folded, remindersCalendar } from '../../../src/domain/files/icalendar.ts';
 import { remindersFor } from '../../../src/domain/files/reminders.ts';
 import { packZip, TEXT_NAME, unpackZip } from '../../../src/domain/files/zip.ts';
-import { buildSeries } from '../../../src/domain/history/series.ts';
+import { buildSeries, type RoundRecord } from '../../../src/domain/history/series.ts';
+import type { UnitEvent } from '../../../src/domain/round/entry.ts';
 import { DAY, givenRound, givenUnit } from '../history/givenRounds.ts';
 
 const LEFT = { check: 'tire-pressure', position: 'left', rule: 'tire-pressure' } as const;
@@ -110,8 +111,59 @@ describe('reminders as iCalendar (RFC 5545)', () => {
     const lugs = { check: 'lugs-moved', position: 'left', rule: 'lugs-moved', count: true } as const;
     const pulled = (day: number) =>
       givenRound({ at: day * DAY, checks: [lugs], answers: [{ key: 'lugs-moved@left', value: 0 }] });
-    expect(remindersFor(givenUnit(), { rounds: [pulled(4)], events: [event] }, [])).toHaveLength(1);
-    expect(remindersFor(givenUnit(), { rounds: [pulled(6)], events: [event] }, [])).toHaveLength(0);
+    const asked = (day: number) =>
+      remindersFor(givenUnit(), { rounds: [pulled(day)], events: [event] }, []).filter(({ uid }) => uid.includes('lugs'));
+    expect(asked(4)).toHaveLength(1);
+    expect(asked(6)).toHaveLength(0);
+  });
+
+  // EPA, A Brief Guide to Mold (from memory): 24 to 48 hours. Rolled up Friday at 18:00, due Saturday at 18:00.
+  it('asks for a wet awning to be dried within a day, until it was', () => {
+    const friday = Date.UTC(2026, 0, 9, 18);
+    const said = (option: 'dry' | 'wet', at: number): RoundRecord => {
+      const { round, entries } = givenRound({
+        id: `round-${at}`,
+        at,
+        checks: [{ check: 'awning-dry', rule: 'choice', state: true }],
+        answers: [{ key: 'awning-dry', value: 1 }],
+      });
+      const answer = { kind: 'choice', option, detail: null } as const;
+      return { round, entries: entries.map((entry) => (entry.kind === 'answered' ? { ...entry, answer } : entry)) };
+    };
+    const happened = (kind: 'awning-wet' | 'awning-dried', at: number) => ({ id: `${kind} ${at}`, unit: 'unit-1', at, kind });
+    const due = (rounds: RoundRecord[], events: UnitEvent[]) =>
+      remindersFor(givenUnit(), { rounds, events }, [])
+        .filter(({ uid }) => uid.endsWith('awning'))
+        .map(({ due: at }) => at);
+    expect(due([], [happened('awning-wet', friday)])).toEqual([Date.UTC(2026, 0, 10, 18)]);
+    expect(due([], [happened('awning-wet', friday), happened('awning-dried', friday + DAY)])).toEqual([]);
+    expect(due([], [happened('awning-dried', friday), happened('awning-wet', friday + DAY)])).toHaveLength(1);
+    expect(due([said('wet', friday)], [])).toHaveLength(1);
+    expect(due([said('wet', friday), said('dry', friday + DAY)], [])).toEqual([]);
+    expect(due([said('wet', friday)], [happened('awning-dried', friday + DAY)])).toEqual([]);
+    expect(due([], [{ ...happened('awning-wet', friday), unit: 'other' }])).toEqual([]);
+  });
+
+  it('asks for the work of each season once after the last round, with the points that this frame has', () => {
+    const onlyAfter = (at: number, unitNow = givenUnit()) =>
+      remindersFor(unitNow, { rounds: [givenRound({ at, checks: [], answers: [] })], events: [] }, []);
+    const days = (at: number) => onlyAfter(at).map(({ uid, due }) => [uid, new Date(due).toISOString().slice(0, 10)]);
+    expect(days(Date.UTC(2026, 0, 20))).toEqual([
+      ['unit-1-off-season-2026', '2026-04-15'],
+      ['unit-1-season-2026', '2026-10-15'],
+    ]);
+    expect(days(Date.UTC(2026, 11, 1))).toEqual([
+      ['unit-1-off-season-2027', '2027-04-15'],
+      ['unit-1-season-2027', '2027-10-15'],
+    ]);
+    expect(remindersFor(givenUnit(), { rounds: [], events: [] }, [])).toEqual([]);
+    const { lift } = givenUnit();
+    const season = (pulleys: typeof lift.pulleys) =>
+      onlyAfter(0, givenUnit({ lift: { ...lift, pulleys } })).find(
+        ({ uid }) => uid.includes('-season-1970') && !uid.includes('off'),
+      );
+    expect(season('greasable')?.description).toContain('every pulley pin');
+    expect(season('plain')?.description).not.toContain('pulley');
   });
 
   const calendar = remindersCalendar(remindersFor(unit, { rounds: [], events: [] }, []), Date.UTC(2026, 0, 2, 3, 4, 5));
