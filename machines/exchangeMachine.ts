@@ -12,6 +12,7 @@ import type { Hearing } from '../src/domain/language/hearing.ts';
 import type { Command } from '../src/domain/language/meaning.ts';
 import type { Answer, Entry, EntryDraft } from '../src/domain/round/entry.ts';
 import type { Keeping, Offer, Step } from '../src/domain/round/step.ts';
+import { STYLE_LINES } from '../src/domain/round/styleAsked.ts';
 import type { ExchangeTopic, Via } from '../src/domain/round/topic.ts';
 import type { Cue, EarsEvent, ListenRequest } from '../src/domain/voice/ports.ts';
 
@@ -83,6 +84,7 @@ export const exchangeMachine = setup({
     /** Hands kept entries to the round at once, so that its state is never older than the record. */
     reportKept: (_, _params: { entries: readonly Entry[] }) => {},
     adjustLoudness: (_, _params: { by: 1 | -1 }) => {},
+    chooseStyle: (_, _params: { style: 'full' | 'terse' }) => {},
     applyEars: assign(({ context, event }) => {
       if (event.type !== 'ears.reported') return {};
       const report = event.event;
@@ -315,6 +317,9 @@ export const exchangeMachine = setup({
           else enqueue.assign({ lines: [topic.askAgain(context.asked)], offers: [], step: null });
         } else if (step?.kind === 'yes-no') {
           enqueue.assign({ output: { kind: 'yes-no', yes: step.yes } });
+        } else if (step?.kind === 'style') {
+          enqueue({ type: 'chooseStyle', params: { style: step.style } });
+          enqueue.assign({ lines: [STYLE_LINES[step.style]] });
         } else if (step?.kind === 'command') {
           const lines = topic.speakFor(step.command);
           if (step.command === 'louder' || step.command === 'quieter') {

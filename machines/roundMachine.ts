@@ -51,6 +51,7 @@ export type RoundEvent =
   | { type: 'confirm.pressed'; yes: boolean; via: Pressed }
   | { type: 'skip.requested'; reason: string; via: Pressed }
   | { type: 'note.requested'; text: string; finding: boolean; via: Pressed }
+  | { type: 'style.chosen'; style: Style }
   | { type: 'aside.told'; lines: readonly string[]; trouble: string | null }
   | { type: 'command.requested'; command: Command; via: Pressed };
 
@@ -143,6 +144,7 @@ export const roundMachine = setup({
   on: {
     'entries.kept': { actions: [{ type: 'absorb', params: ({ event }) => ({ entries: event.entries }) }, 'startTimers'] },
     'timer.due': { actions: { type: 'playCue', params: { cue: 'due' } } },
+    'style.chosen': { actions: assign({ style: ({ event }) => event.style }) },
     'listening.requested': { actions: [assign({ mute: ({ event }) => !event.on }), 'forward'] },
   },
   states: {

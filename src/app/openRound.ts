@@ -75,6 +75,7 @@ async function open(
     mouth: voice.mouth,
     playCue: voice.playCue,
     adjustLoudness: voice.adjustLoudness,
+    chooseStyle: (chosen) => services.saveSettings({ ...settings.get(), style: chosen }),
     record,
     clock,
     newId,

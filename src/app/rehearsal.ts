@@ -41,6 +41,7 @@ export function openRehearsal({ settings, voice, update }: Services): OpenResult
     mouth: voice.mouth,
     playCue: voice.playCue,
     adjustLoudness: voice.adjustLoudness,
+    chooseStyle: () => undefined,
     record: createMemoryRecord(),
     clock,
     newId,

@@ -37,6 +37,8 @@ export interface RoundSessionOptions {
   readonly mouth: () => { readonly mouth: Mouth; readonly settings: MouthSettings };
   readonly playCue: (cue: Cue) => void;
   readonly adjustLoudness: (by: 1 | -1) => void;
+  /** The person said how to be asked; for later rounds too. */
+  readonly chooseStyle: (style: 'full' | 'terse') => void;
   readonly record: Record;
   readonly clock: Clock;
   readonly newId: () => string;
@@ -130,6 +132,10 @@ export function createRoundSession(options: RoundSessionOptions): RoundSession {
           actions: {
             playCue: (_, { cue }) => options.playCue(cue),
             adjustLoudness: (_, { by }) => options.adjustLoudness(by),
+            chooseStyle: ({ self }, { style }) => {
+              options.chooseStyle(style);
+              self._parent?.send({ type: 'style.chosen', style });
+            },
             reportKept: ({ self }, { entries }) => self._parent?.send({ type: 'entries.kept', entries }),
           },
         }),

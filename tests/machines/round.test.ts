@@ -228,3 +228,53 @@ describe('a round', () => {
     expect(w.entries.map((entry) => entry.seq)).toEqual(w.entries.map((_, index) => index));
   });
 });
+
+describe('what people say in one breath, and later', () => {
+  it('keeps both sides of a mixed breath, each as it was said', async () => {
+    const w = roundWorld({ unit: heron });
+    await w.speak('start');
+    w.actor.send({ type: 'check.requested', key: 'transport-pins@left' });
+    await w.settle();
+    await w.speak('left pinned, right not');
+    const state = replay(w.round, w.entries);
+    const verdict = (key: string) => {
+      const entry = state.byKey.get(key)?.entry;
+      return entry?.kind === 'answered' && entry.answer.kind === 'state' ? entry.answer.verdict : null;
+    };
+    expect([verdict('transport-pins@left'), verdict('transport-pins@right')]).toEqual(['ok', 'problem']);
+  });
+
+  it('changes a check that was answered long ago, by its name', async () => {
+    const w = roundWorld({ unit: heron });
+    await w.speak('start');
+    await w.speak('10');
+    const here = w.current()?.key;
+    await w.speak('change the outside temperature to minus twelve');
+    const entry = replay(w.round, w.entries).byKey.get('outside-temperature')?.entry;
+    expect(entry?.kind === 'answered' && entry.answer.kind === 'reading' && entry.answer.said.value).toBe(-12);
+    expect(entry?.kind === 'answered' && entry.supersedes).not.toBeNull();
+    expect(w.current()?.key).toBe(here);
+  });
+
+  it('does not take a number for an answered check that is merely named', async () => {
+    const w = roundWorld({ unit: heron });
+    await w.speak('start');
+    await w.speak('10');
+    await w.speak('the outside temperature is twenty');
+    const entry = replay(w.round, w.entries).byKey.get('outside-temperature')?.entry;
+    expect(entry?.kind === 'answered' && entry.answer.kind === 'reading' && entry.answer.said.value).toBe(10);
+  });
+
+  it('asks in the style that the person wants, from the next check on', async () => {
+    const w = roundWorld({ unit: heron });
+    await w.speak('start');
+    await w.speak('short questions');
+    expect(w.said.at(-1)).toContain('Short questions from now on.');
+    await w.speak('10');
+    const next = w.current();
+    expect(w.said.join(' ')).toContain(next?.lines.askTerse);
+    await w.speak('full questions');
+    await w.speak(next?.expects.kind === 'choice' ? (next.expects.options[0]?.label ?? '') : 'yes');
+    expect(w.said.slice(-4).join(' ')).toContain(w.current()?.lines.ask);
+  });
+});

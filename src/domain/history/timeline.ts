@@ -4,10 +4,13 @@ import type { Judgement } from '../judge/judgement.ts';
 import type { PlannedCheck } from '../plan/plan.ts';
 import type { Entry, Round } from '../round/entry.ts';
 import { formatAnswer } from '../round/formatAnswer.ts';
+import { type HeardWord, heardWords } from '../round/heardWords.ts';
 import { inOrder } from './inForce.ts';
 
 export interface Heard {
   readonly transcript: string;
+  /** Its words, and which of them counted. */
+  readonly words: readonly HeardWord[];
   readonly alternatives: readonly string[];
   /** In percent, rounded; null where the ears give none. */
   readonly confidencePercent: number | null;
@@ -75,6 +78,10 @@ export function timelineOf(
       heard: how?.transcript
         ? {
             transcript: how.transcript,
+            words:
+              key !== null && entry.kind === 'answered'
+                ? heardWords(round.plan, key, how.transcript)
+                : [{ text: how.transcript, counted: true }],
             alternatives: how.alternatives.map((alternative) => alternative.transcript),
             confidencePercent: how.confidence === null ? null : Math.round(how.confidence * 100),
           }

@@ -102,7 +102,7 @@ function clauseOf(words: readonly Word[], from: number, to: number, anchor: Anch
   const own = words.slice(start, end);
   const besides = words
     .slice(start, end)
-    .filter((word, index) => start + index < anchor.from || start + index >= anchor.next)
+    .filter((_, index) => start + index < anchor.from || start + index >= anchor.next)
     .filter(({ kind, word }) => kind !== 'mark' && !SILENT.has(word) && !FILLERS.has(word));
   return {
     words: own,

@@ -379,8 +379,9 @@ interface NameFound {
 /** Another open check, answered by its name. */
 function namedAnswer(attempt: Attempt): Meaning | null {
   const { context, words, tokens } = attempt;
-  if (context.others.length === 0) return null;
-  const found = findName(attempt);
+  const open = context.others.filter(({ settled }) => settled !== true);
+  const settled = asksForChange(words) ? context.others.filter((other) => other.settled === true) : [];
+  const found = findName(attempt, open) ?? findName(attempt, settled);
   if (!found) return null;
   const { group } = found;
   const positions = [...new Set(group.flatMap(({ position }) => (position === null ? [] : [position])))];
@@ -411,7 +412,8 @@ function namedAnswer(attempt: Attempt): Meaning | null {
   const position = said.find((one) => one !== null) ?? asked.position;
   const target = group.find((one) => one.position === position) ?? (group.length === 1 ? first : undefined);
   if (!target) return unclear(new Uses(tokens), 'ambiguous');
-  return { ...meaning, about: target.key, tokens: withName(meaning, tokens, words, found) };
+  const corrects = target.settled === true ? 'named' : meaning.corrects;
+  return { ...meaning, corrects, about: target.key, tokens: withName(meaning, tokens, words, found) };
 }
 
 function withName(meaning: Meaning, tokens: Tokens, words: readonly Word[], found: NameFound): Meaning['tokens'] {
@@ -420,10 +422,10 @@ function withName(meaning: Meaning, tokens: Tokens, words: readonly Word[], foun
 }
 
 /** The longest name of another check in the words, with all checks that go by it. */
-function findName({ context, words }: Attempt): NameFound | null {
+function findName({ context, words }: Attempt, others: readonly NamedCheck[]): NameFound | null {
   const own = new Set(context.names.map((name) => plainWords(name).join(' ')));
   let best: { name: string; length: number; from: number } | null = null;
-  for (const { names } of context.others) {
+  for (const { names } of others) {
     for (const name of names) {
       const parts = plainWords(name);
       if (parts.length === 0 || (best && parts.length <= best.length) || own.has(parts.join(' '))) continue;
@@ -436,7 +438,7 @@ function findName({ context, words }: Attempt): NameFound | null {
   }
   if (!best) return null;
   const chosen = best;
-  const group = context.others.filter(({ names }) => names.some((name) => plainWords(name).join(' ') === chosen.name));
+  const group = others.filter(({ names }) => names.some((name) => plainWords(name).join(' ') === chosen.name));
   const [first] = group;
   if (!first) return null;
   // Checks of different kinds that share a name cannot be told apart by it.
@@ -526,10 +528,19 @@ function severalChecks(attempt: Attempt): Meaning | null {
   return null;
 }
 
+const CHANGES = ['change', 'correct', 'correction', 'make', 'should be', 'should have been', 'was wrong', 'is wrong'].map(
+  (phrase) => phrase.split(' '),
+);
+
+/** "change the left tread to five": an answer that was given already is meant. */
+const asksForChange = (words: readonly Word[]): boolean =>
+  words.some((_, at) => CHANGES.some((phrase) => phraseAt(words, at, phrase) !== null));
+
 /** Names of other checks in the words, with the place that stands right before one; each check once. */
 function namesIn({ context, words }: Attempt): readonly Anchor[] {
   const own = new Set(context.names.map((name) => plainWords(name).join(' ')));
   const names = context.others
+    .filter(({ settled }) => settled !== true)
     .flatMap(({ names: all }) => all.map(plainWords))
     .filter((parts) => parts.length > 0 && !own.has(parts.join(' ')))
     .sort((a, b) => b.length - a.length);

@@ -104,6 +104,8 @@ export interface NamedCheck {
   readonly names: readonly string[];
   readonly position: Position | null;
   readonly expects: Expects;
+  /** It has its answer already: it is only meant where a change is asked for. */
+  readonly settled?: boolean;
 }
 
 export interface InterpretContext {

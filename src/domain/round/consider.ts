@@ -21,6 +21,7 @@ import { type Display, judgeAnswer, judgeContextOf } from './judging.ts';
 import { asksForPicture } from './picture.ts';
 import type { CheckState, RoundState } from './replay.ts';
 import type { Keeping, Offer, Step } from './step.ts';
+import { styleAsked } from './styleAsked.ts';
 
 const WIND_CHECK = 'wind';
 
@@ -53,12 +54,18 @@ export function interpretContextOf(matter: Matter, current: CheckState, mode: In
   };
 }
 
-/** With two people the reader may give any open check by its name; alone, those of the same station. */
+/**
+ * With two people the reader may give any open check by its name; alone, those of the same station. What has its answer may be
+ * changed by its name from anywhere.
+ */
 export function namedOthers(state: RoundState, current: CheckState): readonly NamedCheck[] {
   return state.checks
     .filter((entry) => entry !== current && entry.check.check !== current.check.check)
-    .filter((entry) => entry.status === 'open' && (state.people === 2 || entry.check.station === current.check.station))
-    .map((entry) => named(entry.check));
+    .flatMap((entry) => {
+      if (entry.status === 'answered') return [{ ...named(entry.check), settled: true }];
+      const isNear = state.people === 2 || entry.check.station === current.check.station;
+      return entry.status === 'open' && isNear ? [named(entry.check)] : [];
+    });
 }
 
 /** What was kept just before, in the unit it was said in; null for what is no reading. */
@@ -72,7 +79,10 @@ const named = ({ key, names, position, expects }: PlannedCheck): NamedCheck => (
 
 /** What a hearing leads to, when `current` is asked. */
 export function considerHearing(matter: Matter, current: CheckState, hearing: Hearing, asked: number, confirming: boolean): Step {
-  if (asksForPicture(hearing.hypotheses[0]?.transcript ?? '')) return { kind: 'picture' };
+  const best = hearing.hypotheses[0]?.transcript ?? '';
+  if (asksForPicture(best)) return { kind: 'picture' };
+  const wanted = styleAsked(best);
+  if (wanted !== null) return { kind: 'style', style: wanted };
   const context = interpretContextOf(matter, current, confirming ? 'confirm' : 'answer');
   const meanings = hearing.hypotheses.map((hypothesis) => interpret(hypothesis.transcript, context));
   const decision = believe({

@@ -2,6 +2,7 @@
 import type { Past } from '../history/past.ts';
 
 import { formatAnswer } from './formatAnswer.ts';
+import { heardWords } from './heardWords.ts';
 import { type Display, judgementsOf, verdictOf } from './judging.ts';
 import type { AnsweredEntry, RoundState, SkippedEntry } from './replay.ts';
 import type { Offer } from './step.ts';
@@ -80,8 +81,10 @@ function lastReadBack(state: RoundState, display: Display): RoundView['readBack'
   if (!entry) return null;
   const check = state.byKey.get(entry.key)?.check;
   if (!check) return null;
-  if (entry.kind === 'skipped') return { text: `${check.lines.name}: ${entry.reason}`, outcome: 'skipped' };
-  return { text: `${check.lines.name}: ${formatAnswer(check, entry.answer, display)}`, outcome: entry.outcome };
+  if (entry.kind === 'skipped') return { text: `${check.lines.name}: ${entry.reason}`, outcome: 'skipped', heard: null };
+  const { transcript } = entry.how;
+  const heard = transcript === null ? null : heardWords(state.round.plan, entry.key, transcript);
+  return { text: `${check.lines.name}: ${formatAnswer(check, entry.answer, display)}`, outcome: entry.outcome, heard };
 }
 
 function lastInForce(state: RoundState): AnsweredEntry | SkippedEntry | null {

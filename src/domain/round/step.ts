@@ -21,6 +21,8 @@ export type Step =
   | { readonly kind: 'again'; readonly question: string }
   | { readonly kind: 'command'; readonly command: Command; readonly text: string | null }
   | { readonly kind: 'yes-no'; readonly yes: boolean }
+  /** From now on questions are asked so. */
+  | { readonly kind: 'style'; readonly style: 'full' | 'terse' }
   /** The camera is asked for. */
   | { readonly kind: 'picture' }
   /** Not for the app: listen on, without a sound. */

@@ -17,6 +17,7 @@ import { asksForPicture, pictureDraft } from './picture.ts';
 import type { AnsweredEntry, CheckState, RoundState, SkippedEntry } from './replay.ts';
 import { SKIP_REASONS } from './skipReasons.ts';
 import type { Keeping, Step } from './step.ts';
+import { styleAsked } from './styleAsked.ts';
 import type { ExchangeTopic, Via } from './topic.ts';
 
 /** How much is said: all of it for someone new, little for a practised user. */
@@ -249,7 +250,7 @@ function checkRequest(state: RoundState, current: CheckState): ListenRequest {
     positions: state.checks
       .filter((entry) => entry.check.check === check.check)
       .flatMap((entry) => (entry.check.position === null ? [] : [entry.check.position])),
-    others: state.people === 2 ? namedOthers(state, current) : [],
+    others: state.people === 2 ? namedOthers(state, current).filter(({ settled }) => settled !== true) : [],
     mode: 'answer',
   };
 }
@@ -303,6 +304,8 @@ function considerCall(transcripts: readonly string[], expects: Expects): Step {
 
 function callStep(transcript: string, expects: Expects): Step {
   if (asksForPicture(transcript)) return { kind: 'picture' };
+  const style = styleAsked(transcript);
+  if (style !== null) return { kind: 'style', style };
   const words = transcript
     .toLowerCase()
     .replace(/[^a-z' ]+/g, ' ')

@@ -3,6 +3,7 @@ import type { Outcome } from '../checks/outcome.ts';
 import type { PlannedCheck } from '../plan/plan.ts';
 import type { UnitId } from '../quantity/units.ts';
 import type { Answer, Entry, Round } from './entry.ts';
+import type { HeardWord } from './heardWords.ts';
 
 export type RoundPhase =
   /** Before the first check: who, what, cold, unknowns. */
@@ -69,7 +70,12 @@ export interface RoundView {
   /** Interim words while the person speaks. */
   readonly partial: string | null;
   /** The last kept answer as read back, and its outcome. */
-  readonly readBack: { readonly text: string; readonly outcome: Outcome | 'skipped' } | null;
+  readonly readBack: {
+    readonly text: string;
+    readonly outcome: Outcome | 'skipped';
+    /** The words it was heard in; null for a press. */
+    readonly heard: readonly HeardWord[] | null;
+  } | null;
   /** For `noting`: what is being taken; a note when absent. */
   readonly taking?: 'note' | 'reason' | null;
   /** For `confirming`: the answers offered as buttons, first is the one asked about. */

@@ -1,9 +1,11 @@
 /** A round played back in the order in which it happened. */
+
 import { type ReactNode, useState } from 'react';
 import type { TimelineItem } from '../../domain/history/timeline.ts';
 import type { Round } from '../../domain/round/entry.ts';
 import { capitalized } from '../../domain/trend/wording.ts';
 import type { Display } from '../../domain/voice/settings.ts';
+import { HeardWords } from '../parts/HeardWords.tsx';
 import { HoldButton } from '../parts/HoldButton.tsx';
 import { type MarkOutcome, OutcomeMark } from '../parts/OutcomeMark.tsx';
 import { ROUND_NAMES } from '../parts/roundNames.ts';
@@ -175,7 +177,8 @@ function Fact({ name, children }: { readonly name: string; readonly children: Re
 function HeardText({ heard }: { readonly heard: NonNullable<TimelineItem['heard']> }) {
   return (
     <>
-      “{heard.transcript}”{heard.confidencePercent !== null && <> ({heard.confidencePercent} % sure)</>}
+      <HeardWords words={heard.words} />
+      {heard.confidencePercent !== null && <> ({heard.confidencePercent} % sure)</>}
       {heard.alternatives.length > 0 && <> or {heard.alternatives.map((other) => `“${other}”`).join(', ')}</>}
     </>
   );

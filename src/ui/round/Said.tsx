@@ -1,5 +1,6 @@
 /** What is said, word for word; what is being heard; what was kept last. */
 import type { RoundView } from '../../domain/round/view.ts';
+import { HeardWords } from '../parts/HeardWords.tsx';
 import { OutcomeMark } from '../parts/OutcomeMark.tsx';
 
 export interface SaidProps {
@@ -18,6 +19,12 @@ export function Said({ view, shown = [] }: SaidProps) {
           <span className="read-back-label">Kept</span>
           <OutcomeMark outcome={readBack.outcome} />
           <span>{readBack.text}</span>
+          {readBack.heard && (
+            <span className="read-back-heard">
+              <span className="unseen">Heard: </span>
+              <HeardWords words={readBack.heard} />
+            </span>
+          )}
         </p>
       )}
       <p className="unseen" role="status" aria-live="polite">

@@ -107,6 +107,7 @@ export function roundWorld(options: RoundWorldOptions): RoundWorld {
           actions: {
             playCue: (_, { cue }) => cues.push(cue),
             reportKept: ({ self }, { entries: kept }) => self._parent?.send({ type: 'entries.kept', entries: kept }),
+            chooseStyle: ({ self }, { style }) => self._parent?.send({ type: 'style.chosen', style }),
           },
         }),
       },

@@ -31,7 +31,7 @@ function round(view: RoundScreenProps['view'], display: 'us' | 'metric' = 'us') 
   );
 }
 
-const LAST_KEPT = { text: 'tire date, left front: week 36 of 2023', outcome: 'watch' } as const;
+const LAST_KEPT = { text: 'tire date, left front: week 36 of 2023', outcome: 'watch', heard: null } as const;
 const UNSEEN = LINES.map((line) => ({ ...line, status: 'open' as const, value: null, because: null }));
 
 export interface Scene {

@@ -151,7 +151,14 @@ describe('what is told', () => {
       current: PINS,
       trouble: 'The device has no room left.',
       timers: [{ key: 'f', name: 'furnace', dueAt: NOW + 61_000, due: false }],
-      readBack: { text: 'tire pressure: 62 psi', outcome: 'watch' },
+      readBack: {
+        text: 'tire pressure: 62 psi',
+        outcome: 'watch',
+        heard: [
+          { text: 'uh', counted: false },
+          { text: 'sixty-two', counted: true },
+        ],
+      },
     });
     expect(screen.getByRole('alert').textContent).toBe('The device has no room left.');
     expect(screen.getByText(/furnace: about 2 minutes/)).toBeTruthy();
