@@ -1,6 +1,7 @@
 /** Everything out as a file, and in again; reminders, spreadsheet, storage. */
 import '../../ui/lookback/lookback.css';
 import { useState } from 'react';
+import { BACKUP_AT, backupState } from '../../domain/files/backup.ts';
 import { readingsCsv } from '../../domain/files/csv.ts';
 import { exportAll } from '../../domain/files/exportAll.ts';
 import { remindersCalendar } from '../../domain/files/icalendar.ts';
@@ -20,15 +21,12 @@ import type { ScreenProps } from './screenProps.ts';
 
 type Kind = 'record' | 'record-with-media' | 'csv' | 'reminders';
 
-/** Fact of the record: when everything was last saved elsewhere, epoch milliseconds. */
-const BACKUP_AT = 'backup-at';
-
 export function FilesPlace({ services }: ScreenProps) {
   const { record, clock, changes } = services;
   const { display } = useStore(services.settings);
   const [importing, setImporting] = useState<ImportState>({ kind: 'none' });
   const [busy, setBusy] = useState<string | null>(null);
-  const view = useRecordData(services, 'files', () => storageView(record));
+  const view = useRecordData(services, 'files', () => storageView(record, clock.now()));
   const changed = () => changes.update((count) => count + 1);
 
   const make = async (what: Kind, deliver: (file: File) => void | Promise<void>) => {
@@ -57,9 +55,7 @@ export function FilesPlace({ services }: ScreenProps) {
   if (view.state !== 'ready') return <main className="page" aria-busy={view.state === 'loading'} />;
   return (
     <FilesPage
-      now={clock.now()}
-      lastBackupAt={view.value.lastBackupAt}
-      roundsSince={view.value.roundsSince}
+      backup={view.value.backup}
       storage={view.value.storage}
       importing={importing}
       busy={busy}
@@ -72,7 +68,7 @@ export function FilesPlace({ services }: ScreenProps) {
   );
 }
 
-async function storageView(record: Record) {
+async function storageView(record: Record, now: number) {
   const [room, units, rounds, clips, clipBytes, photos, backup] = await Promise.all([
     record.estimate(),
     record.units(),
@@ -82,10 +78,8 @@ async function storageView(record: Record) {
     record.photoIds(),
     record.meta(BACKUP_AT),
   ]);
-  const lastBackupAt = typeof backup === 'number' ? backup : null;
   return {
-    lastBackupAt,
-    roundsSince: rounds.filter((header) => !header.demo && header.lastAt > (lastBackupAt ?? 0)).length,
+    backup: backupState(rounds, backup, now),
     storage: { ...room, units: units.length, rounds: rounds.length, clips: clips.length, clipBytes, photos: photos.length },
   };
 }

@@ -1,5 +1,6 @@
 /** Home: what can be carried on, started or seen to. */
 import { useSyncExternalStore } from 'react';
+import { BACKUP_AT, type BackupState, backupState } from '../../domain/files/backup.ts';
 import { openFindings } from '../../domain/history/findings.ts';
 import { verdictOf } from '../../domain/round/judging.ts';
 import { replay } from '../../domain/round/replay.ts';
@@ -21,6 +22,7 @@ interface HomeData {
   readonly units: readonly HomeUnit[];
   readonly unfinished: readonly UnfinishedRound[];
   readonly durable: boolean | null;
+  readonly backup: BackupState;
 }
 
 export function HomePlace({ services, go }: ScreenProps) {
@@ -30,7 +32,8 @@ export function HomePlace({ services, go }: ScreenProps) {
   const app = useSyncExternalStore(update.subscribe, update.current);
   const install = useInstall();
   const data = useRecordData(services, `home ${display}`, () => homeData(services, display));
-  const { units, unfinished, durable } = data.state === 'ready' ? data.value : { units: [], unfinished: [], durable: null };
+  const { units, unfinished, durable, backup } =
+    data.state === 'ready' ? data.value : { units: [], unfinished: [], durable: null, backup: null };
   if (data.state === 'loading') return <main className="page" aria-busy="true" />;
   return (
     <HomeScreen
@@ -44,6 +47,7 @@ export function HomePlace({ services, go }: ScreenProps) {
         onInstall: install.ask,
         onUpdate: update.apply,
       }}
+      atRisk={backup?.isDue ? backup.roundsSince : null}
       trouble={data.state === 'failed' ? data.sentence : trouble}
       onStart={(unit, kind) => {
         void voice.unlock();
@@ -66,7 +70,12 @@ export function HomePlace({ services, go }: ScreenProps) {
 }
 
 async function homeData({ record, clock }: Services, display: Display): Promise<HomeData> {
-  const [units, headers, room] = await Promise.all([record.units(), record.rounds(), record.estimate().catch(() => null)]);
+  const [units, headers, room, backupAt] = await Promise.all([
+    record.units(),
+    record.rounds(),
+    record.estimate().catch(() => null),
+    record.meta(BACKUP_AT),
+  ]);
   const now = clock.now();
   const homeUnits: HomeUnit[] = [];
   for (const unit of units) {
@@ -98,6 +107,7 @@ async function homeData({ record, clock }: Services, display: Display): Promise<
     units: homeUnits,
     unfinished: await unfinishedRounds(record, headers, now),
     durable: room?.persisted ?? null,
+    backup: backupState(headers, backupAt, now),
   };
 }
 

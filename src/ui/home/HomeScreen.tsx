@@ -40,6 +40,8 @@ export interface HomeScreenProps {
   /** The latest first. */
   readonly unfinished: readonly UnfinishedRound[];
   readonly readiness: ReadinessProps;
+  /** Rounds that would be lost with this device, when it is time to say so; null else. */
+  readonly atRisk?: number | null;
   /** A trouble that concerns the whole app, as a sentence. */
   readonly trouble: string | null;
   readonly onStart: (unit: string, kind: RoundKind) => void;
@@ -54,7 +56,7 @@ const KINDS: readonly RoundKind[] = ['before-towing', 'before-leaving-the-lake',
 const MOST_DUE = 4;
 
 export function HomeScreen(props: HomeScreenProps) {
-  const { units, unfinished, readiness, trouble, onResume, onRehearse, onGo } = props;
+  const { units, unfinished, readiness, atRisk = null, trouble, onResume, onRehearse, onGo } = props;
   const newcomer = units.length === 0;
   return (
     <div className="page home">
@@ -105,6 +107,14 @@ export function HomeScreen(props: HomeScreenProps) {
         {units.map((entry) => (
           <UnitCard key={entry.unit.id} entry={entry} {...props} />
         ))}
+        {atRisk !== null && (
+          <section className="backup-due" aria-label="Backup">
+            <p>{atRisk === 1 ? 'One round is' : `${atRisk} rounds are`} on this device alone. Save a copy somewhere else.</p>
+            <button type="button" className="slab" onClick={() => onGo('files')}>
+              Save a backup
+            </button>
+          </section>
+        )}
         <nav className="home-nav" aria-label="More">
           <button type="button" className="slab" onClick={() => onGo('units')}>
             Units

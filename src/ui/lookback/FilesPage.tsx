@@ -1,5 +1,6 @@
 /** What stays on the device and how it gets off it: backup, export, import, and what is used of the room. */
 import { useId, useRef } from 'react';
+import type { BackupState } from '../../domain/files/backup.ts';
 import { HoldButton } from '../parts/HoldButton.tsx';
 import { Time } from './Time.tsx';
 
@@ -30,11 +31,7 @@ export type ImportState =
     };
 
 export interface FilesPageProps {
-  readonly now: number;
-  /** When everything was last saved elsewhere; null for never. */
-  readonly lastBackupAt: number | null;
-  /** Rounds since then. */
-  readonly roundsSince: number;
+  readonly backup: BackupState;
   readonly storage: StorageView;
   readonly importing: ImportState;
   /** What an export is doing or why it failed; null at rest. */
@@ -47,13 +44,11 @@ export interface FilesPageProps {
   readonly onDropClips: () => void;
 }
 
-const MONTH_MS = 30 * 86_400_000;
-
 export function FilesPage(props: FilesPageProps) {
-  const { now, lastBackupAt, roundsSince, storage, importing, busy, onExport, onShare, onImport, onPersist, onDropClips } = props;
+  const { storage, importing, busy, onExport, onShare, onImport, onPersist, onDropClips } = props;
   const inputId = useId();
   const input = useRef<HTMLInputElement>(null);
-  const isDue = roundsSince > 0 && (lastBackupAt === null || roundsSince >= 5 || now - lastBackupAt > MONTH_MS);
+  const { lastAt, roundsSince, isDue } = props.backup;
   return (
     <main className="page look-page">
       <header>
@@ -64,11 +59,11 @@ export function FilesPage(props: FilesPageProps) {
       <section aria-labelledby="look-backup">
         <h2 id="look-backup">Backup</h2>
         <p className={isDue ? 'look-backup-due' : undefined}>
-          {lastBackupAt === null ? (
+          {lastAt === null ? (
             'Never saved elsewhere.'
           ) : (
             <>
-              Last saved elsewhere on <Time at={lastBackupAt} />.
+              Last saved elsewhere on <Time at={lastAt} />.
             </>
           )}{' '}
           {roundsSince === 0

@@ -344,9 +344,7 @@ describe('ComparePage', () => {
 describe('FilesPage', () => {
   const page = (changes: Partial<FilesPageProps> = {}) => (
     <FilesPage
-      now={AT}
-      lastBackupAt={null}
-      roundsSince={3}
+      backup={{ lastAt: null, roundsSince: 3, isDue: true }}
       storage={{
         usedBytes: 1_234_567,
         quotaBytes: 2e9,
@@ -373,7 +371,7 @@ describe('FilesPage', () => {
     expect(screen.getByText(/3 rounds would be lost/)).toBeDefined();
     expect(screen.getByText(/Save a backup now/)).toBeDefined();
     cleanup();
-    render(page({ roundsSince: 0, lastBackupAt: AT }));
+    render(page({ backup: { lastAt: AT, roundsSince: 0, isDue: false } }));
     expect(screen.queryByText(/Save a backup now/)).toBeNull();
   });
 

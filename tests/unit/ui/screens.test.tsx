@@ -102,6 +102,17 @@ describe('HomeScreen', () => {
     />
   );
 
+  it('asks for a backup when rounds are on this device alone, and leads to it', () => {
+    const onGo = vi.fn();
+    render(home({ atRisk: 6, onGo }));
+    expect(screen.getByText(/6 rounds are on this device alone/)).toBeDefined();
+    fireEvent.click(screen.getByRole('button', { name: 'Save a backup' }));
+    expect(onGo).toHaveBeenCalledWith('files');
+    cleanup();
+    render(home({}));
+    expect(screen.queryByText(/on this device alone/)).toBeNull();
+  });
+
   it('lets a newcomer watch a rehearsal with one press', () => {
     const onRehearse = vi.fn();
     render(home({ onRehearse }));
