@@ -4,12 +4,12 @@ import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
 
 /**
- * Nothing but this origin, no inline script, no eval; WebAssembly for the noise suppressor. In the page as a meta tag, so
- * that the policy holds wherever the files are served from.
+ * Nothing but this origin, no inline script, no eval. In the page as a meta tag, so that the policy holds wherever the files
+ * are served from.
  */
 const POLICY = [
   "default-src 'none'",
-  "script-src 'self' 'wasm-unsafe-eval'",
+  "script-src 'self'",
   "style-src 'self'",
   "img-src 'self' data: blob:",
   "media-src 'self' blob:",
@@ -48,7 +48,7 @@ export default defineConfig({
       injectRegister: false,
       registerType: 'prompt',
       injectManifest: {
-        globPatterns: ['**/*.{html,js,css,svg,png,wasm,bin,voice,json,txt,webmanifest}'],
+        globPatterns: ['**/*.{html,js,css,svg,png,bin,voice,json,txt,webmanifest}'],
         maximumFileSizeToCacheInBytes: 16 * 1024 * 1024,
       },
       manifest: {

@@ -11,10 +11,9 @@ const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html',
   '.js': 'text/javascript',
   '.bin': 'application/octet-stream',
-  '.wasm': 'application/wasm',
   '.txt': 'text/plain',
 };
-const POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'; worker-src 'self'; img-src data:";
+const POLICY = "default-src 'none'; script-src 'self'; connect-src 'self'; worker-src 'self'; img-src data:";
 
 export async function buildEarsPage(): Promise<void> {
   await build({

@@ -44,14 +44,14 @@ const LAYERS: readonly Layer[] = [
   {
     path: 'src/speech/worker',
     may: ['src/domain', 'src/speech/recogniser'],
-    packages: ['@shiguredo/rnnoise-wasm'],
+    packages: [],
     why: 'the Worker realm has no page',
   },
   { path: 'src/speech/worklet', may: ['src/speech/recogniser'], packages: [], why: 'the audio thread does one thing' },
   {
     path: 'src/speech',
     may: ['src/domain', 'src/speech/recogniser', 'src/speech/worklet', 'src/speech/worker'],
-    packages: ['@shiguredo/rnnoise-wasm', 'fflate'],
+    packages: ['fflate'],
     why: 'speech knows neither screens nor the record',
   },
   {

@@ -4,6 +4,9 @@
  */
 import type { Command } from '../../domain/language/meaning.ts';
 
+/** Wishes that are no commands of the interpreter: a picture, and the style of asking. */
+export const WISH_PHRASES: readonly string[] = ['take a picture', 'take a photo', 'short questions', 'full questions'];
+
 export const COMMAND_PHRASES: Readonly<Record<Command, readonly string[]>> = {
   repeat: ['repeat', 'say again', 'say that again', 'repeat that', 'come again'],
   back: ['back', 'go back'],

@@ -1080,8 +1080,10 @@ percent P ER S EH N T
 perfect P ER F EH K T|P ER F IH K T
 perfectly P ER F AH K T L IY|P ER F AH K L IY
 person P ER S AH N
+photo F OW T OW
 pick P IH K
 picked P IH K T
+picture P IH K CH ER
 piece P IY S
 pieces P IY S AH Z|P IY S IH Z
 pig P IH G
@@ -1156,6 +1158,7 @@ q K Y UW
 quarter K W AO R T ER|K AO R T ER
 quarters K W AO R T ER Z|K AO R T ER Z
 queen K W IY N
+questions K W EH S CH AH N Z
 quick K W IH K
 quiet K W AY AH T
 quieter K W AY AH T ER

@@ -8,7 +8,7 @@
 import type { CountExpects, DateExpects, Expects, Position, ReadingExpects } from '../../domain/checks/expects.ts';
 import { UNITS, type UnitId } from '../../domain/quantity/units.ts';
 import type { ListenRequest } from '../../domain/voice/ports.ts';
-import { COMMAND_PHRASES } from './commandPhrases.ts';
+import { COMMAND_PHRASES, WISH_PHRASES } from './commandPhrases.ts';
 import { EMPTY, oneOf, optional, phrase, phrases, type Rule, separated, sequence, weighted, word, wordsOf } from './grammar.ts';
 import { phraseSet } from './phraseSet.ts';
 import {
@@ -246,7 +246,7 @@ function checkRule(expects: Expects, answer: Rule, positions: readonly Position[
 
 /** What may be said at any time. */
 function commandRule(): Rule {
-  return phrases(Object.values(COMMAND_PHRASES).flat());
+  return phrases([...Object.values(COMMAND_PHRASES).flat(), ...WISH_PHRASES]);
 }
 
 /** The same request gives the same rule. */

@@ -4,7 +4,9 @@ import { phrasesFor } from '../../../src/domain/language/grammarPhrases.ts';
 import { interpret } from '../../../src/domain/language/interpret.ts';
 import type { Command } from '../../../src/domain/language/meaning.ts';
 import { spokenForms } from '../../../src/domain/language/spokenForms.ts';
-import { COMMAND_PHRASES } from '../../../src/speech/recogniser/commandPhrases.ts';
+import { asksForPicture } from '../../../src/domain/round/picture.ts';
+import { styleAsked } from '../../../src/domain/round/styleAsked.ts';
+import { COMMAND_PHRASES, WISH_PHRASES } from '../../../src/speech/recogniser/commandPhrases.ts';
 import { contextOf, expectsOf, placesOf } from './corpus.ts';
 
 const phrases = (Object.entries(COMMAND_PHRASES) as [Command, readonly string[]][]).flatMap(([command, list]) =>
@@ -91,4 +93,16 @@ describe('phrases that bias a recogniser', () => {
       if (expects.kind === 'reading') expect(spokenForms(expects.usual.min, expects).length).toBeGreaterThan(0);
     },
   );
+});
+
+describe('wishes that our ears listen for', () => {
+  it.each(WISH_PHRASES)('"%s" is a picture or a style', (text) => {
+    expect(asksForPicture(text) || styleAsked(text) !== null).toBe(true);
+  });
+
+  it('are not heard in talk', () => {
+    for (const text of ['he keeps it short', 'the picture on the wall', 'no questions', 'sixty two']) {
+      expect(asksForPicture(text) || styleAsked(text) !== null).toBe(false);
+    }
+  });
 });
