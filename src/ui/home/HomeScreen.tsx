@@ -79,14 +79,14 @@ export function HomeScreen(props: HomeScreenProps) {
           </p>
         )}
         {unfinished.map((round) => (
-          <section key={round.round} className="resume" aria-label={`Unfinished round, ${round.unitName}`}>
+          <div key={round.round} className="resume">
             <button type="button" className="slab main resume-button" onClick={() => onResume(round.round)}>
               <span className="resume-word">Carry on: {round.unitName}</span>
               <span>
                 {ROUND_NAMES[round.kind]}, {round.done} of {round.total} done, begun {round.when}
               </span>
             </button>
-          </section>
+          </div>
         ))}
         {newcomer && (
           <section className="start-here" aria-labelledby="start-here">

@@ -38,12 +38,13 @@ export function RoundPage(props: RoundPageProps) {
   const shown = problemsOnly ? timeline.filter(isRemarkable) : timeline;
   const { unknowns } = round.plan;
   return (
-    <main className="page look-page">
+    <main className="page look-page look-playback">
       <header>
         <p className="screen-only">
           <a href={unitHref}>{round.plan.unit.name}</a>
         </p>
         <h1>
+          <span className="print-only">{round.plan.unit.name}: </span>
           {ROUND_NAMES[round.plan.round]}, <Time at={round.startedAt} form="day-time" />
         </h1>
         <DemoMark demo={round.demo} />
