@@ -15,8 +15,8 @@ export interface EndpointerOptions {
   readonly mostFrames: number;
 }
 
-export const ANSWER_ENDPOINTS: EndpointerOptions = { onsetDb: 8, onsetFrames: 7, endFrames: 48, mostFrames: 1200 };
-export const NOTE_ENDPOINTS: EndpointerOptions = { onsetDb: 8, onsetFrames: 7, endFrames: 160, mostFrames: 6000 };
+export const ANSWER_ENDPOINTS: EndpointerOptions = { onsetDb: 6, onsetFrames: 7, endFrames: 56, mostFrames: 1200 };
+export const NOTE_ENDPOINTS: EndpointerOptions = { onsetDb: 6, onsetFrames: 7, endFrames: 160, mostFrames: 6000 };
 
 export const ONSET_WINDOW = 12;
 const FLOOR_BLOCK = 10;

@@ -2,8 +2,9 @@
  * Where in an utterance the speech is. What lies far outside is noise alone: it would pull the cepstral mean towards itself
  * (the model was trained on speech with little silence) and give words room to grow into.
  *
- * The limit is a third of the way from the quiet to the loud frames' level, so it moves with both. A margin of 0.2 s holds
- * soft beginnings and ends. Measured on 20 recorded numbers, clean: 80 % of utterances without, 95 % with.
+ * The limit is a third of the way from the quiet to the loud frames' level, so it moves with both. A margin of 0.4 s holds
+ * soft beginnings and ends that noise hides. Measured on 280 tuning utterances, a quarter each clean, in wind at 10 and 5 dB and
+ * beside an engine at 10 dB, cut at the true ends: 259 right with a margin of 0.2 s, 266 with 0.4 s, 261 with 0.6 s.
  */
 import { FRONT_END } from './frontEnd.ts';
 
@@ -12,7 +13,7 @@ const { filters: FILTERS } = FRONT_END;
 const FIRST = 2;
 const LAST = 16;
 const LIMIT = 0.35;
-const MARGIN = 20;
+const MARGIN = 40;
 
 export interface SpeechRegion {
   /** First frame. */
