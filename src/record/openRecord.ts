@@ -1,5 +1,5 @@
 /** The record over IndexedDB. */
-import { type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames, unwrap } from 'idb';
+import { type IDBPDatabase, type IDBPObjectStore, type IDBPTransaction, openDB, type StoreNames, unwrap } from 'idb';
 import { canonicalText } from '../domain/files/canonical.ts';
 import type { Dataset } from '../domain/files/dataset.ts';
 import type { Entry, Round, UnitEvent } from '../domain/round/entry.ts';
@@ -11,7 +11,7 @@ import type { ImportReport, Record, Room, RoundHeader, RoundLock, StoredBytes, S
 import { asRecordError, RecordError } from './recordError.ts';
 import { createRoundLocks, type LockRound, type LocksPort } from './roundLock.ts';
 import { sameContent } from './sameContent.ts';
-import type { BytesRow, RecordSchema } from './schema.ts';
+import type { BytesRow, RecordSchema, SealedRow } from './schema.ts';
 import { byNewest, byTime, latestUnits } from './sorting.ts';
 
 export interface OpenOptions {
@@ -90,6 +90,7 @@ const STORES: readonly StoreName[] = [
   'rounds',
   'plans',
   'entries',
+  'sealed',
   'events',
   'clips',
   'clipBytes',
@@ -99,7 +100,8 @@ const STORES: readonly StoreName[] = [
   'deleted',
   'meta',
 ];
-const DATASET_STORES = ['units', 'rounds', 'plans', 'entries', 'events', 'deleted', 'settings'] as const;
+const DATASET_STORES = ['units', 'rounds', 'plans', 'entries', 'sealed', 'events', 'deleted', 'settings'] as const;
+const ROUND_STORES = ['rounds', 'plans', 'entries', 'sealed'] as const;
 const CLIP_STORES = ['clips', 'clipBytes'] as const;
 const PHOTO_STORES = ['photos', 'photoBytes'] as const;
 
@@ -147,14 +149,14 @@ class IndexedDbRecord implements Record {
   }
 
   beginRound(round: Round, firstEntry: Entry): Promise<void> {
-    return this.#write(['rounds', 'plans', 'entries', 'deleted'], 'strict', async (tx) => {
+    return this.#write(['rounds', 'plans', 'entries', 'sealed', 'deleted'], 'strict', async (tx) => {
       const header = firstHeader(round, firstEntry);
-      const [kept, plan, entry, tombstone, sameId] = await Promise.all([
+      const [kept, plan, [entry], tombstone, sameId] = await Promise.all([
         tx.objectStore('rounds').get(round.id),
         tx.objectStore('plans').get(round.id),
-        tx.objectStore('entries').get([round.id, 0]),
+        entriesIn(tx, round.id),
         tx.objectStore('deleted').get(round.id),
-        tx.objectStore('entries').index('id').get(firstEntry.id),
+        entryById(tx, firstEntry.id),
       ]);
       if (kept !== undefined) {
         const { schema, id, unit, startedAt, demo } = kept;
@@ -177,11 +179,11 @@ class IndexedDbRecord implements Record {
   }
 
   append(entry: Entry): Promise<void> {
-    return this.#write(['rounds', 'entries', 'deleted'], 'strict', async (tx) => {
+    return this.#write(['rounds', 'entries', 'sealed', 'deleted'], 'strict', async (tx) => {
       const [header, tombstone, sameId] = await Promise.all([
         tx.objectStore('rounds').get(entry.round),
         tx.objectStore('deleted').get(entry.round),
-        tx.objectStore('entries').index('id').get(entry.id),
+        entryById(tx, entry.id),
       ]);
       if (placeEntry(entry, { header, tombstone, sameId }) === 'kept' || header === undefined) return;
       // `add`, never `put`: if the header were ever behind the entries, this fails instead of overwriting one.
@@ -195,11 +197,11 @@ class IndexedDbRecord implements Record {
 
   round(id: string): Promise<StoredRound> {
     return this.#read(async () => {
-      const tx = this.#database.transaction(['rounds', 'plans', 'entries'], 'readonly');
+      const tx = this.#database.transaction(['rounds', 'plans', 'entries', 'sealed'], 'readonly');
       const [header, plan, entries] = await Promise.all([
         tx.objectStore('rounds').get(id),
         tx.objectStore('plans').get(id),
-        tx.objectStore('entries').getAll(startingWith(id)),
+        entriesIn(tx, id),
       ]);
       return wholeRound(id, header, plan?.plan, entries);
     });
@@ -207,22 +209,16 @@ class IndexedDbRecord implements Record {
 
   entriesOf(rounds: readonly string[]): Promise<readonly (readonly Entry[])[]> {
     return this.#read(() => {
-      const entries = this.#database.transaction('entries', 'readonly').store;
-      return Promise.all(rounds.map((round) => entries.getAll(startingWith(round))));
+      const tx = this.#database.transaction(['entries', 'sealed'], 'readonly');
+      return Promise.all(rounds.map((round) => entriesIn(tx, round)));
     });
   }
 
   roundsOf(ids: readonly string[]): ReturnType<Record['roundsOf']> {
     return this.#read(async () => {
-      const tx = this.#database.transaction(['rounds', 'plans', 'entries'], 'readonly');
+      const tx = this.#database.transaction(['rounds', 'plans', 'entries', 'sealed'], 'readonly');
       const found = await Promise.all(
-        ids.map((id) =>
-          Promise.all([
-            tx.objectStore('rounds').get(id),
-            tx.objectStore('plans').get(id),
-            tx.objectStore('entries').getAll(startingWith(id)),
-          ]),
-        ),
+        ids.map((id) => Promise.all([tx.objectStore('rounds').get(id), tx.objectStore('plans').get(id), entriesIn(tx, id)])),
       );
       return sortOut(ids, (id, index) => {
         const [header, plan, entries] = found[index] ?? [undefined, undefined, []];
@@ -236,7 +232,7 @@ class IndexedDbRecord implements Record {
   }
 
   deleteRound(id: string, at: number): Promise<void> {
-    return this.#write(['rounds', 'plans', 'entries', 'deleted', ...CLIP_STORES, ...PHOTO_STORES], 'strict', async (tx) => {
+    return this.#write([...ROUND_STORES, 'deleted', ...CLIP_STORES, ...PHOTO_STORES], 'strict', async (tx) => {
       if ((await tx.objectStore('deleted').get(id)) !== undefined) return;
       if ((await tx.objectStore('rounds').get(id)) === undefined) throw new RecordError('missing', { detail: `round ${id}` });
       await tx.objectStore('deleted').add({ id, at });
@@ -335,16 +331,18 @@ class IndexedDbRecord implements Record {
   exportDataset(): Promise<Dataset> {
     return this.#read(async () => {
       const tx = this.#database.transaction(DATASET_STORES, 'readonly');
-      const [units, headers, plans, entries, events, deleted, settings] = await Promise.all([
+      const [units, headers, plans, sealed, entries, events, deleted, settings] = await Promise.all([
         tx.objectStore('units').getAll(),
         tx.objectStore('rounds').getAll(),
         tx.objectStore('plans').getAll(),
+        tx.objectStore('sealed').getAll(),
         tx.objectStore('entries').getAll(),
         tx.objectStore('events').getAll(),
         tx.objectStore('deleted').getAll(),
         tx.objectStore('settings').get('settings'),
       ]);
-      const rounds = gather(headers, new Map(plans.map(({ round, plan }) => [round, plan])), entries);
+      const all = [...sealed.flatMap((row) => row.entries), ...entries];
+      const rounds = gather(headers, new Map(plans.map(({ round, plan }) => [round, plan])), all);
       return asDataset({ units, rounds, events, deleted, settings: settings?.settings ?? null });
     });
   }
@@ -360,9 +358,7 @@ class IndexedDbRecord implements Record {
       const incoming = new Set(dataset.rounds.map(({ id }) => id));
       const entries = new Map(
         await Promise.all(
-          headers
-            .filter(({ id }) => incoming.has(id))
-            .map(async ({ id }) => [id, await tx.objectStore('entries').getAll(startingWith(id))] as const),
+          headers.filter(({ id }) => incoming.has(id)).map(async ({ id }) => [id, await entriesIn(tx, id)] as const),
         ),
       );
       const plan = planImport(
@@ -376,7 +372,11 @@ class IndexedDbRecord implements Record {
         dataset,
       );
       for (const round of plan.removedRounds) await removeRound(tx, round);
-      // An entry id that another round has already fails here, by its unique index, and takes everything back.
+      await requireNewIds(
+        tx,
+        plan.newRounds.flatMap(({ stored }) => stored.entries),
+      );
+      // An entry id that another sealed round has fails here, by its unique index, and takes everything back.
       await Promise.all([
         ...plan.removedUnits.map(({ id, revision }) => tx.objectStore('units').delete([id, revision])),
         ...plan.removedEvents.map((id) => tx.objectStore('events').delete(id)),
@@ -391,12 +391,12 @@ class IndexedDbRecord implements Record {
         ...plan.newRounds.flatMap(({ header, stored }) => [
           tx.objectStore('rounds').add(header),
           tx.objectStore('plans').add({ round: header.id, plan: stored.round.plan }),
+          tx.objectStore('sealed').add(sealedRow(header.id, stored.entries)),
         ]),
-        ...plan.longerRounds.map(({ header }) => tx.objectStore('rounds').put(header)),
-      ]);
-      await addAll(unwrap(tx.objectStore('entries')), [
-        ...plan.newRounds.flatMap(({ stored }) => stored.entries),
-        ...plan.longerRounds.flatMap(({ added }) => added),
+        ...plan.longerRounds.flatMap(({ header, added }) => [
+          tx.objectStore('rounds').put(header),
+          ...added.map((entry) => tx.objectStore('entries').add(entry)),
+        ]),
       ]);
       return plan.report;
     });
@@ -433,13 +433,17 @@ class IndexedDbRecord implements Record {
   }
 
   #dropOldestClips(cap: number): Promise<number> {
-    return this.#attempt(['clips', 'clipBytes', 'entries'], 'relaxed', async (tx) => {
+    return this.#attempt(['clips', 'clipBytes', 'entries', 'sealed'], 'relaxed', async (tx) => {
       const oldestFirst = await tx.objectStore('clips').index('keptAt').getAll();
       let used = totalSize(oldestFirst);
       let freed = 0;
       for (const { id, size } of oldestFirst) {
         if (used <= cap) break;
-        if ((await tx.objectStore('entries').index('noteClip').getKey(id)) !== undefined) continue;
+        const [note, sealedNote] = await Promise.all([
+          tx.objectStore('entries').index('noteClip').getKey(id),
+          tx.objectStore('sealed').index('noteClips').getKey(id),
+        ]);
+        if (note !== undefined || sealedNote !== undefined) continue;
         await Promise.all([tx.objectStore('clips').delete(id), tx.objectStore('clipBytes').delete(id)]);
         used -= size;
         freed += size;
@@ -525,29 +529,57 @@ class IndexedDbRecord implements Record {
   }
 }
 
-/** Tens of thousands at once: bare requests, without a promise and a wrapper for each. */
-function addAll(store: IDBObjectStore, items: readonly unknown[]): Promise<void> {
-  return new Promise((resolve, reject) => {
-    if (items.length === 0) resolve();
-    for (const [index, item] of items.entries()) {
-      const request = store.add(item);
-      request.onerror = () => reject(request.error);
-      if (index === items.length - 1) request.onsuccess = () => resolve();
-    }
-  });
+type EntryStore = 'entries' | 'sealed';
+/** Any transaction over at least the two stores that entries are in. */
+type OverEntries = {
+  objectStore<S extends EntryStore>(
+    store: S,
+  ): Pick<IDBPObjectStore<RecordSchema, EntryStore[], S, IDBTransactionMode>, 'get' | 'getAll' | 'index'>;
+};
+
+/** Entries of a round in `seq` order. */
+async function entriesIn(tx: OverEntries, round: string): Promise<Entry[]> {
+  const [sealed, later] = await Promise.all([
+    tx.objectStore('sealed').get(round),
+    tx.objectStore('entries').getAll(startingWith(round)),
+  ]);
+  return sealed === undefined ? later : [...sealed.entries, ...later];
+}
+
+/** The entry of an id, in whichever round. */
+async function entryById(tx: OverEntries, id: string): Promise<Entry | undefined> {
+  const [entry, sealed] = await Promise.all([
+    tx.objectStore('entries').index('id').get(id),
+    tx.objectStore('sealed').index('ids').get(id),
+  ]);
+  return entry ?? sealed?.entries.find((one) => one.id === id);
+}
+
+/** @throws RecordError `clash` when an entry here, in `entries`, has an id that comes in with a new round. */
+async function requireNewIds(tx: OverEntries, incoming: readonly Entry[]): Promise<void> {
+  if (incoming.length === 0) return;
+  const ids = new Set(incoming.map(({ id }) => id));
+  const taken = (await tx.objectStore('entries').getAll()).find(({ id }) => ids.has(id));
+  if (taken !== undefined) throw new RecordError('clash', { detail: `entry ${taken.id}` });
+}
+
+function sealedRow(round: string, entries: readonly Entry[]): SealedRow {
+  const noteClips = entries.flatMap((entry) => (entry.kind === 'noted' && entry.clip !== null ? [entry.clip] : []));
+  return { round, entries, ids: entries.map(({ id }) => id), noteClips };
 }
 
 const totalSize = (rows: readonly BytesRow[]): number => rows.reduce((sum, { size }) => sum + size, 0);
 
-type RemovalStore = 'rounds' | 'plans' | 'entries' | 'clips' | 'clipBytes' | 'photos' | 'photoBytes';
+type RemovalStore = 'rounds' | 'plans' | 'entries' | 'sealed' | 'clips' | 'clipBytes' | 'photos' | 'photoBytes';
 
 async function removeRound<S extends StoreName>(tx: WriteTransaction<S | RemovalStore>, id: string): Promise<void> {
-  const entries = await tx.objectStore('entries').getAll(startingWith(id));
+  const entries = await entriesIn(tx, id);
   const { clips, photos } = attachmentsOf(entries);
   await Promise.all([
     tx.objectStore('rounds').delete(id),
     tx.objectStore('plans').delete(id),
     tx.objectStore('entries').delete(startingWith(id)),
+    tx.objectStore('sealed').delete(id),
     ...clips.flatMap((clip) => [tx.objectStore('clips').delete(clip), tx.objectStore('clipBytes').delete(clip)]),
     ...photos.flatMap((photo) => [tx.objectStore('photos').delete(photo), tx.objectStore('photoBytes').delete(photo)]),
   ]);

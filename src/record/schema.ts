@@ -15,12 +15,22 @@ export interface BytesRow {
   readonly keptAt: number;
 }
 
+export interface SealedRow {
+  readonly round: string;
+  /** From `seq` 0, without gaps. */
+  readonly entries: readonly Entry[];
+  readonly ids: readonly string[];
+  readonly noteClips: readonly string[];
+}
+
 export interface RecordSchema extends DBSchema {
   units: { key: [id: string, revision: number]; value: Unit };
   rounds: { key: string; value: RoundHeader; indexes: { startedAt: number } };
   plans: { key: string; value: { readonly round: string; readonly plan: Plan } };
   /** `noteClip` holds only entries with a top-level `clip`, which are the notes. */
   entries: { key: [round: string, seq: number]; value: Entry; indexes: { id: string; noteClip: string } };
+  /** The first entries of a round, when they came in together; later ones are in `entries`. Ids and note clips are for the indexes. */
+  sealed: { key: string; value: SealedRow; indexes: { ids: string; noteClips: string } };
   events: { key: string; value: UnitEvent; indexes: { unit: string } };
   clips: { key: string; value: BytesRow; indexes: { keptAt: number } };
   clipBytes: { key: string; value: { readonly id: string; readonly bytes: ArrayBuffer } };

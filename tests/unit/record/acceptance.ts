@@ -352,6 +352,37 @@ export function acceptRecord(name: string, open: () => Promise<Record>): void {
       expect(await record.exportDataset()).toEqual(before);
     });
 
+    it('what came in by import is like what was walked here: read, gone on with, clips of notes kept, deleted', async () => {
+      const source = await withRound(2);
+      await source.append(noted('round-1', 2, { clip: 'z-note' }));
+      const contents = await source.exportDataset();
+      const record = await open();
+      await record.importDataset(contents);
+      expect(await record.round('round-1')).toEqual(await source.round('round-1'));
+      expect(await record.entriesOf(['round-1'])).toEqual(await source.entriesOf(['round-1']));
+      expect(await record.roundsOf(['round-1'])).toEqual(await source.roundsOf(['round-1']));
+      // Repeats are success, other content in a taken place or under a taken id is not.
+      await record.beginRound(givenRound(), begun());
+      await record.append(answered('round-1', 1, 51));
+      await expect(record.append({ ...answered('round-1', 1, 99), id: 'other' })).rejects.toMatchObject({ trouble: 'clash' });
+      await expect(record.append({ ...answered('round-1', 3), id: 'round-1/1' })).rejects.toMatchObject({ trouble: 'clash' });
+      await record.append(completed('round-1', 3));
+      await source.append(completed('round-1', 3));
+      expect(await record.exportDataset()).toEqual(await source.exportDataset());
+      await record.putClip('z-note', bytes(1, 2), 'audio/webm');
+      await record.putClip('a-answer', bytes(1, 2), 'audio/webm');
+      expect(await record.dropOldestClips(0)).toBe(2);
+      expect(await record.clipIds()).toEqual(['z-note']);
+      // A third copy with one of its ids in another round takes nothing.
+      const file: Dataset = { ...EMPTY_DATASET, rounds: [givenRound('n')], entries: [{ ...begun('n'), id: 'round-1/1' }] };
+      await expect(record.importDataset(file)).rejects.toMatchObject({ trouble: 'clash' });
+      await record.deleteRound('round-1', 9);
+      expect(await record.exportDataset()).toMatchObject({ rounds: [], entries: [] });
+      expect([await record.clipIds(), await record.entriesOf(['round-1'])]).toEqual([[], [[]]]);
+      await record.importDataset(file);
+      expect((await record.round('n')).entries).toHaveLength(1);
+    });
+
     it('a unit deleted elsewhere goes with its rounds and events, and does not come back', async () => {
       const record = await full();
       const alive = await record.exportDataset();

@@ -31,10 +31,11 @@ async function openNamed(name: string, options: Partial<OpenOptions> = {}): Prom
   return { record, told };
 }
 
-/** A second, later shape: a step that a future version might take. */
+/** A later shape: a step that a future version might take. */
+const NEXT = MIGRATIONS.length + 1;
 const LATER: readonly Migration[] = [
   ...MIGRATIONS,
-  { version: 2, what: 'Test only', up: (database) => database.createObjectStore('later', { keyPath: 'id' }) },
+  { version: NEXT, what: 'Test only', up: (database) => database.createObjectStore('later', { keyPath: 'id' }) },
 ];
 
 /** The database as version 1 shipped it, built by hand with the platform's own calls and nothing of ours. */
@@ -195,11 +196,14 @@ describe('migrations', () => {
     await record.append(answered('round-1', 2));
   });
 
-  it('today builds exactly the stores and indexes of version 1', async () => {
+  it('builds exactly the stores and indexes of version 1 in its first step, and goes on from there alike', async () => {
     const [byHand, byUs] = [nextName(), nextName()];
     await buildVersion1(byHand);
-    await (await openNamed(byUs)).record.close();
+    await expect(openNamed(byUs, { migrations: MIGRATIONS.slice(0, 1) })).rejects.toMatchObject({ trouble: 'torn' });
     expect(await shapeOf(byUs)).toEqual(await shapeOf(byHand));
+    for (const name of [byHand, byUs]) await (await openNamed(name)).record.close();
+    expect(await shapeOf(byUs)).toEqual(await shapeOf(byHand));
+    expect(Object.keys(await shapeOf(byUs))).toContain('sealed');
   });
 
   it('takes a version 1 database one step further and keeps what is in it', async () => {
@@ -214,9 +218,10 @@ describe('migrations', () => {
   it('leaves the database as it was when a step fails', async () => {
     const name = nextName();
     await buildVersion1(name);
+    await (await openNamed(name)).record.close();
     const before = await shapeOf(name);
     const failing: Migration = {
-      version: 2,
+      version: NEXT,
       what: 'Test only',
       up: (database) => {
         database.deleteObjectStore('entries');
@@ -239,9 +244,9 @@ describe('migrations', () => {
 
   it.each([
     ['none', []],
-    ['a gap', [MIGRATIONS[0]!, { ...LATER[1]!, version: 3 }]],
+    ['a gap', [MIGRATIONS[0]!, { ...MIGRATIONS[1]!, version: 3 }]],
     ['a repeat', [MIGRATIONS[0]!, MIGRATIONS[0]!]],
-    ['a start above 1', [LATER[1]!]],
+    ['a start above 1', [MIGRATIONS[1]!]],
   ])('refuses to start with %s in the list of steps', async (_, migrations) => {
     await expect(openNamed(nextName(), { migrations })).rejects.toThrow(RangeError);
   });
@@ -276,7 +281,7 @@ describe('two connections', () => {
     const name = nextName();
     await (await openNamed(name)).record.close();
     const stubborn = await new Promise<IDBDatabase>((resolve) => {
-      const request = indexedDB.open(name, 1);
+      const request = indexedDB.open(name);
       request.onsuccess = () => resolve(request.result);
     });
     const told: string[] = [];
@@ -307,7 +312,7 @@ describe('two connections', () => {
 describe('torn data', () => {
   const tear = async (name: string, store: string, key: IDBValidKey): Promise<void> => {
     const database = await new Promise<IDBDatabase>((resolve) => {
-      const request = indexedDB.open(name, 1);
+      const request = indexedDB.open(name);
       request.onsuccess = () => resolve(request.result);
     });
     const tx = database.transaction(store, 'readwrite');
