@@ -150,6 +150,14 @@ async function main(): Promise<void> {
   await measured(page, 'unit page', '#/unit/demo-1', '.look-rounds li', '300 ms');
   await measured(page, 'trend page', '#/unit/demo-2/trends', '.look-page h1', '');
   await measured(page, 'home', '#/', '.home h1', '');
+  const [worker] = page.workers().filter((one) => one.url().includes('lookback'));
+  const inWorker = await worker?.evaluate(() => ({
+    times: performance.getEntriesByName('lookback worked out').map(({ duration }) => duration),
+    heap: (performance as unknown as { memory?: { usedJSHeapSize: number } }).memory?.usedJSHeapSize ?? null,
+  }));
+  const times = inWorker?.times ?? [];
+  rows.push([`in the Worker: trends, findings and verdicts of one unit, median of ${times.length}`, ms(median(times)), '100 ms']);
+  if (inWorker?.heap) rows.push(['in the Worker: heap', mb(inWorker.heap), '']);
   rows.push(['heap of the page, after all of it', mb(await heapOf(session)), '']);
   await context.close();
   dropProfile(profile);
