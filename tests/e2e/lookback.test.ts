@@ -139,7 +139,7 @@ describe('looking back', () => {
     await page.evaluate(() => {
       const { add } = IDBObjectStore.prototype;
       IDBObjectStore.prototype.add = function (this: IDBObjectStore, ...row: Parameters<typeof add>) {
-        if (this.name === 'entries') throw new DOMException('full', 'QuotaExceededError');
+        if (this.name === 'plans') throw new DOMException('full', 'QuotaExceededError');
         return add.apply(this, row);
       };
     });
