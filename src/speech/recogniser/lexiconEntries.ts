@@ -91,6 +91,7 @@ beeped B IY P T
 beeping B IY P IH NG
 beeps B IY P S
 before B IH F AO R|B IY F AO R
+begin B IH G IH N
 behind B IH HH AY N D
 being B IY IH NG
 belly B EH L IY
@@ -287,6 +288,7 @@ color K AH L ER|K AO L ER
 come K AH M
 comes K AH M Z
 coming K AH M IH NG
+complete K AH M P L IY T
 completely K AH M P L IY T L IY
 condition K AH N D IH SH AH N
 conditioner K AH N D IH SH AH N ER
@@ -502,6 +504,7 @@ filter F IH L T ER
 find F AY N D
 fine F AY N|F IH N AH
 finger F IH NG G ER
+finished F IH N IH SH T
 fire F AY ER|F AY R
 fired F AY ER D
 firm F ER M

@@ -23,7 +23,7 @@ export interface SubtractionOptions {
   readonly under: number;
 }
 
-export const SUBTRACTION: SubtractionOptions = { quietest: 0.2, gainFloor: 0.2, spread: 1, over: 1, under: 0.3 };
+export const SUBTRACTION: SubtractionOptions = { quietest: 0.2, gainFloor: 0.2, spread: 1, over: 1, under: 0.15 };
 
 /** Mean energies of the quietest frames. @param energies frames x 25 */
 export function noiseFloorOf(energies: Float32Array, frames: number, quietest: number): Float64Array {

@@ -35,6 +35,9 @@ const MOST_HYPOTHESES = 4;
 /** Paths that are looked at for them: many differ only in a word that adds nothing. */
 const MOST_PATHS = 12;
 
+/** First filter above 300 Hz. */
+const FIRST_FILTER = 3;
+
 /** Words that two hypotheses may differ in and still say the same. */
 const EMPTY_WORDS = new Set([...FILLERS.flatMap(wordsOf), 'and', 'of', 'a']);
 /** Nats by which a hypothesis is e times less likely than the best; acoustic scores are far too sharp to be taken as they are. */
@@ -91,8 +94,8 @@ export class UtteranceDecoder {
     const { filters } = FRONT_END;
     const { start, end } = speechRegion(energies, all);
     const frames = end - start;
-    const cleaned = subtractNoise(energies, all, SUBTRACTION).subarray(start * filters, end * filters);
-    const cepstra = cepstraOf(cleaned, frames, floorFor(energies));
+    const cleaned = subtractNoise(energies, all, SUBTRACTION);
+    const cepstra = cepstraOf(cleaned.subarray(start * filters, end * filters), frames, floorFor(cleaned));
     subtractMean(cepstra, frames);
     return { features: featuresOf(cepstra, frames), start, frames };
   }
@@ -112,9 +115,9 @@ function rivals(paths: readonly Path[]): readonly Path[] {
   });
 }
 
-/** The floor that goes with how loud the utterance is: its 98th percentile energy. */
+/** The floor that goes with how loud the speech is: its 98th percentile energy, without the lowest filters, which wind fills. */
 function floorFor(energies: Float32Array): number {
-  const sorted = energies.slice().sort();
+  const sorted = energies.filter((_, at) => at % FRONT_END.filters >= FIRST_FILTER).sort();
   return Math.max(LEAST_FLOOR, RELATIVE_FLOOR * (sorted[Math.floor(0.98 * sorted.length)] ?? 0));
 }
 
