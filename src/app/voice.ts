@@ -74,6 +74,7 @@ export function createVoice(options: VoiceOptions): Voice {
     modelUrl: '/ears/',
     keepClip: (clip) => keepClip(clip),
     clipsWanted: () => settings.get().keepClips,
+    keepsMicrophone: () => settings.get().keepMicrophone,
   });
   const browser = createBrowserEars({ phrasesFor });
   const byId: Readonly<globalThis.Record<Exclude<EarsId, 'scripted'>, Ears>> = { 'built-in': builtIn, browser };

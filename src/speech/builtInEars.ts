@@ -20,8 +20,8 @@ export interface BuiltInEarsOptions {
   readonly createWorker?: () => Worker;
   /** Sound that is dropped after the gate opens: the room still rings with the prompt. */
   readonly tailMs?: number;
-  /** `turn` gives the microphone back after each answer; phones then take a moment to open it again. */
-  readonly hold?: 'round' | 'turn';
+  /** Asked after each answer: whether the microphone is kept. Given back, phones take a moment to open it again. Left out: kept. */
+  readonly keepsMicrophone?: () => boolean;
 }
 
 const TAIL_MS = 120;
@@ -82,7 +82,7 @@ export function createBuiltInEars(options: BuiltInEarsOptions): Ears {
     if (turn === finished) {
       turn = null;
       command({ type: 'close' });
-      if (options.hold === 'turn') closeMicrophone();
+      if (options.keepsMicrophone?.() === false) closeMicrophone();
     }
   };
   const fail = (failure: Failure) => {
@@ -234,7 +234,7 @@ export function createBuiltInEars(options: BuiltInEarsOptions): Ears {
       if (state.kind !== 'ready') return state;
       try {
         await openOnce();
-        if (options.hold === 'turn') closeMicrophone();
+        if (options.keepsMicrophone?.() === false) closeMicrophone();
         return state;
       } catch (error) {
         const { reason, sentence } = microphoneFailure(error);

@@ -1,7 +1,8 @@
-/** Every request that the catalogue can give rise to: each check on each kind of unit, in both systems of units. */
+/** Every request that a round can give rise to: each check on each kind of unit, in both systems of units, and its own calls. */
 import { CATALOGUE } from '../../src/domain/checks/catalogue.ts';
 import type { CheckScope } from '../../src/domain/checks/check.ts';
 import type { Expects, Position } from '../../src/domain/checks/expects.ts';
+import { CALLS } from '../../src/domain/round/calls.ts';
 import { createUnit } from '../../src/domain/unit/createUnit.ts';
 import { TEMPLATES } from '../../src/domain/unit/templates.ts';
 import type { ListenRequest } from '../../src/domain/voice/ports.ts';
@@ -40,6 +41,13 @@ export function catalogueRequests(): readonly CatalogueRequest[] {
         }
       }
     }
+  }
+  for (const [index, expects] of CALLS.entries()) {
+    found.set(`call ${index}`, {
+      check: `call-${index}`,
+      names: [],
+      request: { expects, position: null, positions: [], others: [], mode: 'answer' },
+    });
   }
   return [...found.values()];
 }

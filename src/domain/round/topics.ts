@@ -8,6 +8,7 @@ import { askAgainLine, commandHelp } from '../language/questions.ts';
 import { readBack } from '../language/readBack.ts';
 import type { ListenRequest } from '../voice/ports.ts';
 import type { SpeakingStyle } from '../voice/settings.ts';
+import { CARRY_ON, DONE, READY } from './calls.ts';
 import { considerHearing, considerPress, type Matter, namedOthers, sentence } from './consider.ts';
 import type { EntryDraft } from './entry.ts';
 import { NO_HEARING } from './how.ts';
@@ -63,8 +64,6 @@ export function roundName(kind: keyof typeof ROUND_NAMES): string {
   return ROUND_NAMES[kind];
 }
 
-const READY: Expects = { kind: 'state', ok: ['ready', 'start', 'begin'], problem: ['not yet'], yesMeans: 'ok' };
-const CARRY_ON: Expects = { kind: 'state', ok: ['carry on', 'back', 'resume', 'ready'], problem: ['not yet'], yesMeans: 'ok' };
 const CALL_PATIENCE_MS = 20_000;
 
 /** Before the first check: which unit, how many checks, what is not known, and how to talk to the tool. */
@@ -193,13 +192,6 @@ export function wrapUpTopic(speaking: Speaking): ExchangeTopic {
   ].filter((line) => line !== '');
   return callTopic(speaking, opening, DONE, ['Say "done" to complete the round, or "back".']);
 }
-
-const DONE: Expects = {
-  kind: 'state',
-  ok: ['done', 'complete', 'finished', 'round complete'],
-  problem: ['not yet'],
-  yesMeans: 'ok',
-};
 
 export function keepFailedTopic(speaking: Speaking): ExchangeTopic {
   return callTopic(speaking, [`Not kept. ${speaking.trouble ?? ''}`, 'Say "yes" to try again.'], READY, []);

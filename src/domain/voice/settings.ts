@@ -27,6 +27,8 @@ export interface Settings {
   };
   readonly style: SpeakingStyle;
   readonly ears: EarsChoice;
+  /** Our ears keep the microphone between answers. Some headsets sound like a telephone for as long as it is open. */
+  readonly keepMicrophone: boolean;
   /** Keep the sound of each answer, on the device only. */
   readonly keepClips: boolean;
   /** Megabytes (10^6 bytes); the oldest clips go first. */
@@ -49,6 +51,7 @@ export const DEFAULT_SETTINGS: Settings = {
   speech: { mouth: 'browser', voice: null, rate: 1, volume: 1 },
   style: 'adaptive',
   ears: 'auto',
+  keepMicrophone: true,
   keepClips: true,
   clipCapMb: 200,
   cues: true,
@@ -72,6 +75,7 @@ const settingsSchema = v.object({
   speech: v.fallback(speechSchema, DEFAULT_SETTINGS.speech),
   style: v.fallback(v.picklist(['full', 'terse', 'adaptive']), DEFAULT_SETTINGS.style),
   ears: v.fallback(v.picklist(['auto', 'built-in', 'browser', 'off']), DEFAULT_SETTINGS.ears),
+  keepMicrophone: v.fallback(v.boolean(), DEFAULT_SETTINGS.keepMicrophone),
   keepClips: v.fallback(v.boolean(), DEFAULT_SETTINGS.keepClips),
   clipCapMb: v.fallback(within(CLIP_CAP_RANGE_MB), DEFAULT_SETTINGS.clipCapMb),
   cues: v.fallback(v.boolean(), DEFAULT_SETTINGS.cues),

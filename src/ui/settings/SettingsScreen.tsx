@@ -157,6 +157,14 @@ export function SettingsScreen(props: SettingsScreenProps) {
             </div>
           </div>
         )}
+        {settings.ears !== 'off' && settings.ears !== 'browser' && (
+          <Switch
+            label="Keep the microphone open between answers"
+            help="Turn it off if your headset sounds like a telephone during a round."
+            on={settings.keepMicrophone}
+            onFlip={(keepMicrophone) => set({ keepMicrophone })}
+          />
+        )}
         <Switch
           label="Keep the sound of each answer"
           help="On this device only, so that a doubtful answer can be heard again."

@@ -27,7 +27,7 @@ const ears = createBuiltInEars({
     page.clips.push({ bytes: bytes.byteLength, type });
     return `clip-${page.clips.length}`;
   },
-  hold: parameters.get('hold') === 'turn' ? 'turn' : 'round',
+  keepsMicrophone: () => parameters.get('hold') !== 'turn',
 });
 page.close = () => ears.close();
 
