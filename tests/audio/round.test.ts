@@ -32,10 +32,10 @@ const file = join(folder, 'microphone.wav');
 const profile = freshProfile();
 let context: BrowserContext | undefined;
 
-/** Words after a third of a second of a quiet room, and quiet after them for longer than anybody listens. */
+/** Words after a third of a second of a quiet room; where nothing comes of them, the same again some seconds later, as people do. */
 function speak(text: string): void {
   const speech = prepare(VOICES['flite-rms']!(text, join(folder, 'scratch.wav')));
-  const samples = new Float32Array(speech.length + 4 * RATE);
+  const samples = new Float32Array(speech.length + 6 * RATE);
   samples.set(speech, RATE / 3);
   writeWav(file, { rate: RATE, samples });
 }
@@ -71,11 +71,7 @@ async function ready(): Promise<{ page: Page; origin: string }> {
   context = await openBrowser({
     profile,
     permissions: ['microphone'],
-    flags: [
-      '--use-fake-ui-for-media-stream',
-      '--use-fake-device-for-media-stream',
-      `--use-file-for-fake-audio-capture=${file}%noloop`,
-    ],
+    flags: ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream', `--use-file-for-fake-audio-capture=${file}`],
   });
   const page = context.pages()[0] ?? (await context.newPage());
   await openWithDemo(page, origin, '?mouth=silent');

@@ -22,6 +22,7 @@ async function main(): Promise<void> {
     }, hash);
     await page.locator('h1').first().waitFor();
     await page.locator('[aria-busy="true"]').waitFor({ state: 'detached' });
+    await page.getByText('Reading the earlier rounds…').first().waitFor({ state: 'detached' });
     await page.evaluate(() => scrollTo(0, 0));
   };
   const walk = async (scheme: 'light' | 'dark') => {

@@ -1,11 +1,13 @@
 /**
- * `npm test`: types, lint, unit, published, machines, then the production build and the browser tests. Real audio has a
- * command of its own, `npm run test:speech`.
+ * `npm test`: types, lint, unit, published, machines, then the production build, the browser tests and the tests on real audio.
+ * The last need Debian's speech packages. Where they are not installed that stage says so and what is missing; with
+ * SPEECH=required, as `.ci/run` sets it, that is a failure.
  * Every stage runs even when an earlier one fails, so that one run tells everything; the exit code is 1 when any failed.
  * The last line counts tests: "N passed, N failed".
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { missingTools } from '../audio/voices.ts';
 import { findChromium } from './chromium.ts';
 
 interface Report {
@@ -83,7 +85,16 @@ if (findChromium() === null) {
 } else {
   vitest('browser', ['--config', 'tests/e2e/vitest.config.ts']);
 }
-console.log('\n── speech: not part of this run yet; `npm run test:speech` checks real audio');
+const missing = [...missingTools(), ...(findChromium() === null ? ['chromium'] : [])];
+if (missing.length === 0) {
+  vitest('speech', ['--config', 'tests/audio/vitest.config.ts']);
+} else {
+  console.log(`\n── speech: NOT RUN, not installed here: ${missing.join(', ')}`);
+  if (process.env.SPEECH === 'required') {
+    failed += 1;
+    failures.push('speech (not installed)');
+  }
+}
 
 if (failures.length > 0) console.log(`\nFailed: ${failures.join(', ')}`);
 console.log(`\n${passed} passed, ${failed} failed`);

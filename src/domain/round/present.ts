@@ -83,7 +83,9 @@ function lastReadBack(state: RoundState, display: Display): RoundView['readBack'
   if (!check) return null;
   if (entry.kind === 'skipped') return { text: `${check.lines.name}: ${entry.reason}`, outcome: 'skipped', heard: null };
   const { transcript } = entry.how;
-  const heard = transcript === null ? null : heardWords(state.round.plan, entry.key, transcript);
+  const words = transcript === null ? [] : heardWords(state.round.plan, entry.key, transcript);
+  // Where every word counted the value says it all.
+  const heard = words.some(({ counted, text }) => !counted && /\w/.test(text)) ? words : null;
   return { text: `${check.lines.name}: ${formatAnswer(check, entry.answer, display)}`, outcome: entry.outcome, heard };
 }
 

@@ -31,11 +31,11 @@ const HERON: Unit = {
   axles: 1,
   tires: {
     size: 'ST205/75R15',
-    loadRange: 'D',
-    loadIndex: 107,
+    loadRange: 'E',
+    loadIndex: 111,
     placardColdPa: psi(65),
-    sidewallMaxPa: psi(65),
-    maxLoadKg: lb(2150),
+    sidewallMaxPa: psi(80),
+    maxLoadKg: lb(2403),
   },
   wheels: {
     lugs: 5,

@@ -5,7 +5,7 @@ import { label } from './StateBoard.tsx';
 
 /** Longer questions are shown in few words, with the whole of it below. */
 const LONGEST_HEADING = 64;
-/** Beside a board of digits there is less room. */
+/** Beside a board of digits, or under a caution, there is less room. */
 const LONGEST_BRIEF = 40;
 
 export interface QuestionProps {
@@ -18,7 +18,7 @@ export interface QuestionProps {
 
 export function Question({ check, before, brief, ref }: QuestionProps) {
   const { ask, askTerse, caution } = check.lines;
-  const short = ask.length <= (brief ? LONGEST_BRIEF : LONGEST_HEADING);
+  const short = ask.length <= (brief || caution !== null ? LONGEST_BRIEF : LONGEST_HEADING);
   return (
     <div className="question">
       {caution !== null && (

@@ -13,8 +13,11 @@ export function RoundHeader({ view, now }: { readonly view: RoundView; readonly 
       <Trail view={view} />
       <div className="round-where">
         <p className="progress">
-          {done} of {total} done
-          {station ? `, ${station.done} of ${station.total} here` : ''}
+          {done} of {total}
+          <span className="unseen">
+            {' done'}
+            {station ? `, ${station.done} of ${station.total} here` : ''}
+          </span>
           {round.demo ? ', demo data' : ''}
         </p>
         <EarsMark ears={ears} speaking={speaking} />
@@ -34,7 +37,9 @@ export function RoundHeader({ view, now }: { readonly view: RoundView; readonly 
               >
                 <path d="M6 3h20M6 29h20M8 3c0 9 16 17 16 26M24 3c0 9-16 17-16 26" />
               </svg>
-              {timer.name}: {timer.due ? 'due now' : timeLeft(timer.dueAt, now)}
+              <span className="timer-words">
+                {timer.due ? 'due now' : timeLeft(timer.dueAt, now)}: {timer.name}
+              </span>
             </li>
           ))}
         </ul>

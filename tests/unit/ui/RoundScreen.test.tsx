@@ -161,7 +161,7 @@ describe('what is told', () => {
       },
     });
     expect(screen.getByRole('alert').textContent).toBe('The device has no room left.');
-    expect(screen.getByText(/furnace: about 2 minutes/)).toBeTruthy();
+    expect(screen.getByText(/about 2 minutes: furnace/)).toBeTruthy();
     expect(screen.getByText('Watch')).toBeTruthy();
   });
 });
