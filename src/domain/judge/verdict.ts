@@ -104,7 +104,7 @@ function sentencesFor(
   }
   const figures = [...new Set(judged.flatMap(({ judgement }) => judgement.missing ?? []))];
   if (figures.length > 0) sentences.push(`Not known: ${some(figures)}. Put it in the profile.`);
-  if (outcome === 'ok') sentences.push('OK. Nothing was found. Look for yourself, and drive by the road.');
+  if (outcome === 'ok') sentences.push('OK. Nothing was found. Look for yourself, and drive as the road allows.');
   return sentences;
 }
 
