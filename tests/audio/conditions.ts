@@ -1,6 +1,7 @@
 /** Plays clips to the app's ears under given conditions, and says what came of each. */
 import { interpret } from '../../src/domain/language/interpret.ts';
 import type { InterpretContext } from '../../src/domain/language/meaning.ts';
+import { type Automaton, accepts, compileGrammar } from '../../src/speech/recogniser/automaton.ts';
 import type { Evidence } from '../../src/speech/recogniser/evidence.ts';
 import { requestRule } from '../../src/speech/recogniser/requestGrammar.ts';
 import type { UtteranceDecoder } from '../../src/speech/recogniser/utteranceDecoder.ts';
@@ -104,6 +105,8 @@ export interface HearOptions {
   readonly conditions: readonly Condition[];
   /** Left out: the full set. */
   readonly size?: 'full' | 'reduced';
+  /** Also answers to other checks, which the grammar does not allow; left out: no. */
+  readonly strays?: boolean;
   /** Also noise alone; left out: yes. */
   readonly noiseAlone?: boolean;
 }
@@ -113,6 +116,7 @@ export async function hearConditions({
   every,
   conditions,
   size = 'full',
+  strays = false,
   noiseAlone = true,
 }: HearOptions): Promise<Outcome[]> {
   const ears = await openEars();
@@ -120,6 +124,12 @@ export async function hearConditions({
   const decoderFor = (check: string) => {
     const known = decoders.get(check) ?? ears.networks.compile(requestRule(requestOf(check).request));
     decoders.set(check, known);
+    return known;
+  };
+  const automata = new Map<string, Automaton>();
+  const automatonFor = (check: string) => {
+    const known = automata.get(check) ?? compileGrammar(requestRule(requestOf(check).request));
+    automata.set(check, known);
     return known;
   };
   const all = loadClips(size).filter((clip) => clip.set === set);
@@ -157,7 +167,11 @@ export async function hearConditions({
   for (const condition of conditions) {
     for (const clip of clips) {
       const random = seeded(hash(`${clip.file} ${condition.name}`));
-      hear(clip, clip.check ?? pick(random, CHECKS), condition.name, soundOf(clip, condition, talk));
+      const sound = soundOf(clip, condition, talk);
+      hear(clip, clip.check ?? pick(random, CHECKS), condition.name, sound);
+      if (!strays || clip.check === null) continue;
+      const other = pick(random, CHECKS);
+      if (!accepts(automatonFor(other), clip.words)) hear({ ...clip, check: null }, other, condition.name, sound);
     }
   }
   // Noise alone, loud: nothing may come of it.

@@ -6,6 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { TRUST } from '../../src/domain/language/trust.ts';
 import { compileGrammar } from '../../src/speech/recogniser/automaton.ts';
 import { cepstraOf } from '../../src/speech/recogniser/cepstra.ts';
 import { parseJsgf } from '../../src/speech/recogniser/jsgf.ts';
@@ -22,7 +23,7 @@ import { CHECKS, requestOf } from './sentences.ts';
 import { SPHINX_TESTS } from './voices.ts';
 import { readWav } from './wav.ts';
 
-const ACCEPTED = 0.6;
+const ACCEPTED = TRUST['built-in'].accept;
 const RATE = 16_000;
 let ears: NodeEars;
 

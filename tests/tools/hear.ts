@@ -7,6 +7,7 @@ import { basename } from 'node:path';
 import { POSITIONS, type Position } from '../../src/domain/checks/expects.ts';
 import { interpret } from '../../src/domain/language/interpret.ts';
 import type { InterpretContext } from '../../src/domain/language/meaning.ts';
+import { TRUST } from '../../src/domain/language/trust.ts';
 import type { ListenRequest } from '../../src/domain/voice/ports.ts';
 import { compileGrammar } from '../../src/speech/recogniser/automaton.ts';
 import type { Rule } from '../../src/speech/recogniser/grammar.ts';
@@ -17,7 +18,7 @@ import { catalogueRequests } from './catalogueRequests.ts';
 import { hearSound, openEars } from './nodeEars.ts';
 
 /** From this confidence on a hearing counts as accepted; the app's policy asks again, or to confirm, below it. */
-const ACCEPTED = 0.6;
+const ACCEPTED = TRUST['built-in'].accept;
 
 interface Arguments {
   readonly check: string | null;

@@ -1,6 +1,7 @@
 /**
  * Trains the confidence on the tuning clips and writes `src/speech/recogniser/confidenceWeights.ts`:
- * `npx tsx tests/tools/trainConfidence.ts`. Takes minutes. Prints what the thresholds give on the same clips; the figures to
+ * `npx tsx tests/tools/trainConfidence.ts [every]`. Takes a quarter of an hour with every second clip. What must not be accepted: wrong
+ * answers, other people's talk, answers to other checks, noise alone. Prints what the thresholds give on the same clips; the figures to
  * quote come from `tests/bench/ears.ts`, on other clips.
  */
 import { writeFileSync } from 'node:fs';
@@ -64,8 +65,8 @@ function solve(matrix: readonly (readonly number[])[], right: readonly number[])
 const share = (part: number, whole: number) => `${((100 * part) / Math.max(1, whole)).toFixed(1)} %`;
 
 async function main(): Promise<void> {
-  const every = Number(process.argv[2] ?? 1);
-  const outcomes: Outcome[] = await hearConditions({ set: 'tuning', every, conditions: CONDITIONS });
+  const every = Number(process.argv[2] ?? 2);
+  const outcomes: Outcome[] = await hearConditions({ set: 'tuning', every, conditions: CONDITIONS, strays: true });
   const withEvidence = outcomes.filter((outcome): outcome is Outcome & { evidence: Evidence } => outcome.evidence !== null);
   const weights = train(withEvidence.map(({ evidence, right }) => ({ inputs: inputsOf(evidence), right })));
   writeFileSync(

@@ -5,9 +5,10 @@
 import { CONFIDENCE_WEIGHTS } from './confidenceWeights.ts';
 import type { Evidence } from './evidence.ts';
 
-/** The model's inputs; squares let it prefer a middle. */
+/** The model's inputs; squares and hinges let it prefer a middle. */
 export function inputsOf(evidence: Evidence): readonly number[] {
-  const { fit, worstWord, overSilence, margin, voiced, longestVoiced, pace, words, snrDb } = evidence;
+  const { fit, worstWord, overSilence, margin, rivals, unexplained, voiced, longestVoiced, pace, words, phones, snrDb } =
+    evidence;
   return [
     1,
     fit,
@@ -22,6 +23,13 @@ export function inputsOf(evidence: Evidence): readonly number[] {
     1 / words,
     snrDb / 10,
     (fit * Math.max(0, 20 - snrDb)) / 10,
+    rivals,
+    unexplained / 10,
+    longestVoiced < 8 ? 1 : 0,
+    1 / phones,
+    Math.max(0, worstWord - 1),
+    Math.max(0, Math.log(pace / 12)),
+    Math.max(0, Math.log(6 / pace)),
   ];
 }
 

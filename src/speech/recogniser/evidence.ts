@@ -13,6 +13,10 @@ export interface Evidence {
   readonly overSilence: number;
   /** Nats to the next hypothesis that says something else. */
   readonly margin: number;
+  /** Weight of all other hypotheses together beside the best, e-folding over 12 nats: 0 where nothing else is near. */
+  readonly rivals: number;
+  /** Voiced frames between and around the words: something was said that they do not explain. */
+  readonly unexplained: number;
   /** Part of the spoken frames that is voiced. */
   readonly voiced: number;
   /** Longest voiced run, frames. */
@@ -20,6 +24,8 @@ export interface Evidence {
   /** Frames a phone on average: words that are squeezed or stretched are suspect. */
   readonly pace: number;
   readonly words: number;
+  /** Phones of all words: a short word fits many sounds. */
+  readonly phones: number;
   /** dB of the speech over the noise in the speech band. */
   readonly snrDb: number;
 }
@@ -70,15 +76,24 @@ export function gatherEvidence({ paths, loop, silence, voicing, voicedFrom, phon
     }
   }
   if (frames === 0) return null;
+  let allVoiced = 0;
+  for (const one of voicing) if (one >= voicedFrom) allVoiced += 1;
   return {
     fit: clamp(lost / frames, -5, 20),
     worstWord: clamp(worstWord, -5, 40),
     overSilence: clamp(overSilence / frames, -10, 60),
     margin: clamp(second ? best.score - second.score : 100, 0, 100),
+    rivals: clamp(
+      paths.slice(1).reduce((sum, { score }) => sum + Math.exp((score - best.score) / 12), 0),
+      0,
+      4,
+    ),
+    unexplained: clamp(allVoiced - voiced, 0, 100),
     voiced: voiced / frames,
     longestVoiced: clamp(longestVoiced, 0, 60),
     pace: clamp(frames / Math.max(1, phonesOf(best.words)), 1, 30),
     words: clamp(best.words.length, 1, 12),
+    phones: clamp(phonesOf(best.words), 1, 40),
     snrDb: clamp(snrDb, 0, 50),
   };
 }

@@ -26,7 +26,7 @@ const PARTIAL_MOST_MS = 120;
 /** Less is not a word: a click, a knock, a gust's edge. */
 const LEAST_SPEECH = 12;
 /** Below this a hypothesis is not worth mentioning. */
-export const LEAST_CONFIDENCE = 0.3;
+export const LEAST_CONFIDENCE = 0.2;
 /** A sound that fits nothing counts as speech, and is asked about, from this voiced run on. */
 const LEAST_VOICED = 8;
 
