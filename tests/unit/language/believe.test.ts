@@ -58,7 +58,7 @@ describe('when to believe', () => {
   });
 
   it('asks again when the recogniser is hardly sure', () => {
-    expect(decide([['sixty two', 0.2]]).outcome).toBe('again');
+    expect(decide([['sixty two', 0.15]]).outcome).toBe('again');
   });
 
   it('asks yes or no when it is not very sure', () => {
