@@ -1,10 +1,11 @@
 /** Plays clips to the app's ears under given conditions, and says what came of each. */
+import { believe } from '../../src/domain/language/believe.ts';
 import { interpret } from '../../src/domain/language/interpret.ts';
 import type { InterpretContext } from '../../src/domain/language/meaning.ts';
 import { type Automaton, accepts, compileGrammar } from '../../src/speech/recogniser/automaton.ts';
 import type { Evidence } from '../../src/speech/recogniser/evidence.ts';
 import { requestRule } from '../../src/speech/recogniser/requestGrammar.ts';
-import type { UtteranceDecoder } from '../../src/speech/recogniser/utteranceDecoder.ts';
+import type { Decoded, UtteranceDecoder } from '../../src/speech/recogniser/utteranceDecoder.ts';
 import { type Clip, loadClips, readClip } from '../tools/makeClips.ts';
 import { hearSound, openEars } from '../tools/nodeEars.ts';
 import { type Mixed, makeNoise, mix, type NoiseKind } from './noise.ts';
@@ -49,10 +50,9 @@ export const counted = (words: readonly string[]) =>
     .join(' ')
     .replace(/\boh\b/g, 'zero');
 
-/** What words mean for a check, as a text to compare. */
-export function meaningOf(check: string, words: readonly string[]): string {
+function contextOf(check: string): InterpretContext {
   const { names, request } = requestOf(check);
-  const context: InterpretContext = {
+  return {
     expects: request.expects,
     names,
     position: request.position,
@@ -62,7 +62,22 @@ export function meaningOf(check: string, words: readonly string[]): string {
     previous: null,
     mode: 'answer',
   };
-  const meaning = interpret(words.join(' '), context);
+}
+
+/** Whether the app takes it without a question, as it would where nothing of the unit's past is known. */
+function isTaken(check: string, hypotheses: Decoded['hypotheses']): boolean {
+  if (hypotheses.length === 0) return false;
+  const context = contextOf(check);
+  const heard = hypotheses.map(({ words, confidence }) => ({ transcript: words.join(' '), confidence }));
+  const meanings = heard.map(({ transcript }) => interpret(transcript, context));
+  const hearing = { hypotheses: heard, provider: 'built-in', clip: null } as const;
+  const { outcome } = believe({ hearing, meanings, context, expectation: null, limitsAt: [], asked: 0, style: 'full' });
+  return outcome === 'accept';
+}
+
+/** What words mean for a check, as a text to compare. */
+export function meaningOf(check: string, words: readonly string[]): string {
+  const meaning = interpret(words.join(' '), contextOf(check));
   switch (meaning.intent) {
     case 'reading':
       return `reading ${meaning.readings.map(({ position, value, unit }) => `${position ?? ''} ${value} ${unit}`).join(';')}`;
@@ -92,6 +107,8 @@ export interface Outcome {
   readonly confidence: number;
   readonly evidence: Evidence | null;
   readonly meaning: string;
+  /** The app's policy takes it without a question. */
+  readonly taken: boolean;
   readonly bandSnrDb: number;
   readonly seconds: number;
   readonly cpuMs: number;
@@ -158,6 +175,7 @@ export async function hearConditions({
       confidence: hypotheses[0]?.confidence ?? 0,
       evidence: best?.decoded?.evidence ?? null,
       meaning,
+      taken: best?.type === 'heard' && isTaken(check, hypotheses),
       bandSnrDb,
       seconds,
       cpuMs,

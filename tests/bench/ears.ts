@@ -54,9 +54,9 @@ async function main(): Promise<void> {
   readAcousticModel(new Uint8Array(readFileSync('public/ears/model.bin')));
   console.log(`model ${statSync('public/ears/model.bin').size} bytes, read in ${(performance.now() - started).toFixed(0)} ms`);
   console.log(
-    '| condition | SNR 300–3400 Hz, dB | words exact, % | meaning right, % | among three, % | right and accepted, % | wrong and accepted, % | of these wrong values, % | real-time factor | wait, ms (95 %) | reference: words, % | meaning, % | factor |',
+    '| condition | SNR 300–3400 Hz, dB | words exact, % | meaning right, % | among three, % | right and accepted, % | wrong and accepted, % | of these wrong values, % | taken by the app without a question: right, % | wrong values, % | real-time factor | wait, ms (95 %) | reference: words, % | meaning, % | factor |',
   );
-  console.log('|---|---|---|---|---|---|---|---|---|---|---|---|---|');
+  console.log('|---|---|---|---|---|---|---|---|---|---|---|---|---|---|---|');
   const others: string[] = [];
   for (const condition of CONDITIONS) {
     const outcomes = await hearConditions({
@@ -79,6 +79,8 @@ async function main(): Promise<void> {
         percent(accepted.filter(({ right }) => right).length, answers.length),
         percent(accepted.filter(({ right }) => !right).length, answers.length),
         percent(accepted.filter(isWrongValue).length, answers.length),
+        percent(answers.filter(({ right, taken }) => taken && right).length, answers.length),
+        percent(answers.filter((one) => one.taken && isWrongValue(one)).length, answers.length),
         (
           answers.reduce((sum, { cpuMs }) => sum + cpuMs, 0) /
           1000 /
