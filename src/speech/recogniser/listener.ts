@@ -29,6 +29,11 @@ const LEAST_SPEECH = 12;
 export const LEAST_CONFIDENCE = 0.2;
 /** A sound that fits nothing counts as speech, and is asked about, from this voiced run on. */
 const LEAST_VOICED = 8;
+/**
+ * Without a voiced run of this many frames nothing is decoded. Measured on the tuning clips: no answer that was understood had less
+ * than 10, in any noise; three of four gusts have none.
+ */
+const LEAST_TO_DECODE = 5;
 
 export type ListenerEvent =
   | { readonly type: 'speech-started' }
@@ -72,6 +77,8 @@ const levelOf = (energies: ArrayLike<number>): number => {
   for (const filter of SPEECH_BAND) sum += energies[filter] as number;
   return 10 * Math.log10(sum / SPEECH_BAND.length / FULL_SCALE_ENERGY + 1e-13);
 };
+
+const NOTHING: Decoded = { hypotheses: [], evidence: null };
 
 export class Listener {
   readonly #onEvent: (event: ListenerEvent) => void;
@@ -204,17 +211,31 @@ export class Listener {
   #lookAhead(decoder: UtteranceDecoder): void {
     const quiet = this.#endpointer.quietFrames;
     if (quiet === 0) this.#ahead = null;
+    const isPartial = quiet === 0 && this.#frames - this.#lastPartial >= PARTIAL_EVERY && this.#partialMs < PARTIAL_MOST_MS;
+    if (quiet !== AHEAD_AFTER && !isPartial) return;
+    if (this.#longestVoiced() < LEAST_TO_DECODE) return;
     if (quiet === AHEAD_AFTER) {
       const started = this.#now();
       const decoded = this.#decode(decoder);
       this.#ahead = { frames: this.#frames, decoded, ms: this.#now() - started };
       this.#show(decoded.hypotheses[0]?.words ?? []);
-    } else if (quiet === 0 && this.#frames - this.#lastPartial >= PARTIAL_EVERY && this.#partialMs < PARTIAL_MOST_MS) {
+    } else {
       const started = this.#now();
       this.#lastPartial = this.#frames;
       this.#show(decoder.partial(this.#energies.subarray(0, this.#frames * FILTERS), this.#frames));
       this.#partialMs = this.#now() - started;
     }
+  }
+
+  /** Frames of the longest voiced run. */
+  #longestVoiced(): number {
+    let run = 0;
+    let longest = 0;
+    for (let frame = 0; frame < this.#frames; frame += 1) {
+      run = (this.#voiced[frame] as number) >= VOICED ? run + 1 : 0;
+      longest = Math.max(longest, run);
+    }
+    return longest;
   }
 
   #show(words: readonly string[]): void {
@@ -264,14 +285,9 @@ export class Listener {
       });
       return;
     }
-    let voicedRun = 0;
-    let longest = 0;
-    for (let frame = 0; frame < this.#frames; frame += 1) {
-      voicedRun = (this.#voiced[frame] as number) >= VOICED ? voicedRun + 1 : 0;
-      longest = Math.max(longest, voicedRun);
-    }
+    const longest = this.#longestVoiced();
     const ahead = this.#ahead;
-    const decoded = ahead ? ahead.decoded : this.#decode(hearing.decoder);
+    const decoded = ahead ? ahead.decoded : longest >= LEAST_TO_DECODE ? this.#decode(hearing.decoder) : NOTHING;
     const made = timing(ahead ? ahead.ms : this.#now() - started);
     const long = this.#frames >= LEAST_SPEECH + PRE_ROLL;
     this.#frames = 0;

@@ -41,3 +41,27 @@ export function speechRegion(energies: Float32Array, frames: number): SpeechRegi
   while (last > first && (levels[last] as number) < limit) last -= 1;
   return { start: Math.max(0, first - MARGIN), end: Math.min(frames, last + 1 + MARGIN) };
 }
+
+/** Voiced frames on end that are a voice and not chance. */
+const VOICED_RUN = 4;
+/** Frames around the first and last voice that unvoiced sounds and the soft ends of words need. */
+const BEFORE_VOICE = 55;
+const AFTER_VOICE = 60;
+
+/**
+ * The region without what lies far from any voice: a gust is as loud as speech, but has no pitch.
+ * @param voicing periodicity of each frame
+ */
+export function aroundVoice({ start, end }: SpeechRegion, voicing: Float32Array, voicedFrom: number): SpeechRegion {
+  let first = -1;
+  let last = -1;
+  let run = 0;
+  for (const [frame, periodicity] of voicing.entries()) {
+    run = periodicity >= voicedFrom ? run + 1 : 0;
+    if (run < VOICED_RUN) continue;
+    if (first < 0) first = frame - VOICED_RUN + 1;
+    last = frame;
+  }
+  if (first < 0) return { start, end };
+  return { start: Math.max(start, first - BEFORE_VOICE), end: Math.min(end, last + 1 + AFTER_VOICE) };
+}

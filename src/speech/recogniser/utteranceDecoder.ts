@@ -10,7 +10,7 @@ import { SUBTRACTION, subtractNoise } from './melSubtraction.ts';
 import { PhoneLoop } from './phoneLoop.ts';
 import { FILLERS } from './requestGrammar.ts';
 import { SenoneScorer } from './senoneScorer.ts';
-import { speechRegion } from './speechRegion.ts';
+import { aroundVoice, speechRegion } from './speechRegion.ts';
 import { type Path, ViterbiSearch } from './viterbi.ts';
 import { VOICED } from './voicing.ts';
 import type { WordGraph } from './wordGraph.ts';
@@ -59,7 +59,7 @@ export class UtteranceDecoder {
 
   decode({ energies, frames: all, voicing, snrDb }: Sounded): Decoded {
     if (all === 0) return { hypotheses: [], evidence: null };
-    const { features, start, frames } = this.#features(energies, all);
+    const { features, start, frames } = this.#features(energies, all, voicing);
     const loop = new Float64Array(frames);
     const silence = new Float64Array(frames);
     this.#search.begin();
@@ -80,7 +80,7 @@ export class UtteranceDecoder {
 
   /** The best words so far, for the screen; no competitor, no confidence. */
   partial(energies: Float32Array, all: number): readonly string[] {
-    const { features, frames } = this.#features(energies, all);
+    const { features, frames } = this.#features(energies, all, null);
     this.#search.begin();
     for (let frame = 0; frame < frames; frame += 1) {
       this.#scorer.setFrame(features, frame);
@@ -90,9 +90,14 @@ export class UtteranceDecoder {
   }
 
   /** Noise is measured on all of the sound; mean and features are taken of the speech alone. */
-  #features(energies: Float32Array, all: number): { features: Float32Array; start: number; frames: number } {
+  #features(
+    energies: Float32Array,
+    all: number,
+    voicing: Float32Array | null,
+  ): { features: Float32Array; start: number; frames: number } {
     const { filters } = FRONT_END;
-    const { start, end } = speechRegion(energies, all);
+    const loud = speechRegion(energies, all);
+    const { start, end } = voicing ? aroundVoice(loud, voicing, VOICED) : loud;
     const frames = end - start;
     const cleaned = subtractNoise(energies, all, SUBTRACTION);
     const cepstra = cepstraOf(cleaned.subarray(start * filters, end * filters), frames, floorFor(cleaned));

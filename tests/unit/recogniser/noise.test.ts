@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { noiseFloorOf, subtractNoise } from '../../../src/speech/recogniser/melSubtraction.ts';
-import { speechRegion } from '../../../src/speech/recogniser/speechRegion.ts';
+import { aroundVoice, speechRegion } from '../../../src/speech/recogniser/speechRegion.ts';
 import { VOICED, Voicing } from '../../../src/speech/recogniser/voicing.ts';
 import { normal, seeded } from '../../audio/random.ts';
 
@@ -38,6 +38,15 @@ describe('the part of an utterance that is speech', () => {
     const long = new Float32Array(200 * 25).fill(1000);
     long.fill(1e6, 90 * 25, 120 * 25);
     expect(speechRegion(long, 200)).toEqual({ start: 50, end: 160 });
+  });
+
+  it('ends soon after the voice, though a gust goes on, and stays as it is without any voice', () => {
+    const voicing = new Float32Array(400);
+    voicing.fill(0.9, 150, 180);
+    voicing[390] = 0.9;
+    expect(aroundVoice({ start: 20, end: 400 }, voicing, 0.55)).toEqual({ start: 95, end: 240 });
+    expect(aroundVoice({ start: 120, end: 200 }, voicing, 0.55)).toEqual({ start: 120, end: 200 });
+    expect(aroundVoice({ start: 20, end: 400 }, new Float32Array(400), 0.55)).toEqual({ start: 20, end: 400 });
   });
 
   it('is all of it where nothing stands out, and nothing of nothing', () => {
