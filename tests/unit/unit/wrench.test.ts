@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { judge } from '../../../src/domain/judge/judge.ts';
+import { planRound } from '../../../src/domain/plan/planRound.ts';
 import { toSI } from '../../../src/domain/quantity/units.ts';
 import { DEMO_UNITS } from '../../../src/domain/unit/demo.ts';
 import { validateUnit } from '../../../src/domain/unit/validate.ts';
@@ -30,5 +32,28 @@ describe('the wrench in the profile', () => {
     [100, null],
   ])('%d lb-ft with a wrench to %s is not', (torque, wrench) => {
     expect(warningFor(torque, wrench)).toBeUndefined();
+  });
+});
+
+/** Star orders and stages: trailer owner's manuals, as in tests/published/judge/lugsAndLift.test.ts. */
+describe('several lugs that moved', () => {
+  it('are answered with the star and the stages of this very wheel', () => {
+    const plan = planRound(unit!, 'before-towing', AT);
+    const check = plan.checks.find(({ check: id }) => id === 'lugs-moved')!;
+    const { outcome, todo } = judge(
+      check,
+      { kind: 'count', count: 3 },
+      {
+        answers: new Map(),
+        at: AT,
+        outsideK: null,
+        elevationM: null,
+        hoursParked: null,
+        display: 'us',
+      },
+    );
+    expect(outcome).toBe('hold');
+    expect(todo).toContain('Clockwise from the valve: one, three, five, two, four.');
+    expect(todo).toContain('then one hundred foot-pounds. Never finish with an air gun.');
   });
 });

@@ -1,11 +1,11 @@
 /** Lugs that moved before the click. */
 
 import { clampEstimate } from '../../lugs/clampLoad.ts';
-import { THREAD_CAUTION, typicalTorque } from '../../lugs/tightening.ts';
+import { stagesSentence, starOrderSentence, THREAD_CAUTION, typicalTorque } from '../../lugs/tightening.ts';
 import type { PlannedCheck } from '../../plan/plan.ts';
 import { formatQuantity, formatRoughly, speakQuantity } from '../../quantity/format.ts';
 import { toSI } from '../../quantity/units.ts';
-import type { StudSize } from '../../unit/unit.ts';
+import type { LugCount, StudSize } from '../../unit/unit.ts';
 import type { JudgeContext, Judgement } from '../judgement.ts';
 import { good, judgement, limitOf, numberParam, type Rule, unjudged, unknownFigure, worstCrossed } from './rule.ts';
 
@@ -51,11 +51,20 @@ export const judgeLugs: Rule = (check, answer, { display }) => {
   }
   const many = answer.count === lugs ? 'All of them were' : `${answer.count} lugs were`;
   return judgement('hold', `${many} below torque.`, {
-    todo: `Do not tow yet. Block the frame, take the wheel off, look at seats, holes and studs, and torque it again in stages. ${THREAD_CAUTION}`,
+    todo: `Do not tow yet. Block the frame, take the wheel off, look at seats, holes and studs, and torque it again in stages. ${howTightened(lugs, torque, display)} ${THREAD_CAUTION}`,
     limit: crossed,
     facts,
   });
 };
+
+/** Star and stages of this wheel, as far as its figures are known. */
+function howTightened(lugs: number | null, torque: number | null, display: JudgeContext['display']): string {
+  const count = LUG_COUNTS.find((one) => one === lugs);
+  const star = count === undefined ? 'Across the wheel, in a star.' : starOrderSentence(count);
+  return torque === null ? star : `${star} ${stagesSentence(torque, display)}`;
+}
+
+const LUG_COUNTS: readonly LugCount[] = [4, 5, 6, 8];
 
 function torqueFacts(check: PlannedCheck, torque: number | null, display: JudgeContext['display']): Judgement['facts'] {
   if (torque === null || !(torque > 0)) return [];
