@@ -32,7 +32,7 @@ export const TRUST: Readonly<Record<Hearing['provider'], Trust>> = {
     margin: 0.2,
     isHeard: true,
     reason:
-      'A logistic score, trained to doubt: from 0.6 on few wrong answers, hardly any foreign talk and no noise alone pass; between 0.2 and 0.6 four answers of five are right, so they are asked to be confirmed.',
+      'A logistic score, trained to doubt: from 0.6 on few wrong answers and hardly any foreign talk pass, and none of 60 stretches of noise alone did; between 0.2 and 0.6 an answer is asked to be confirmed.',
   },
   scripted: { reject: 0, accept: 0, sure: 0, margin: 0, isHeard: false, reason: 'Text from a script is exact.' },
   typed: { reject: 0, accept: 0, sure: 0, margin: 0, isHeard: false, reason: 'Typed text is exact.' },
