@@ -76,7 +76,7 @@ describe('looking back', () => {
     expect(troubles).toEqual([]);
   });
 
-  it('plays a whole round back on a few clean pages of paper', async () => {
+  it('prints a whole round, corrections and all, on one clean page of paper', async () => {
     await openWithDemo(page, origin, QUIET);
     const longest = await page.evaluate(
       () =>
@@ -95,9 +95,13 @@ describe('looking back', () => {
     expect(longest.checks).toBeGreaterThan(60);
     await goTo(`#/round/${longest.id}`);
     await page.locator('.look-timeline > li').first().waitFor();
-    const printed = (await page.pdf({ format: 'Letter', margin: MARGIN })).toString('latin1');
-    expect(printed.match(/\/Type\s*\/Page[^s]/g)?.length).toBeLessThanOrEqual(4);
+    for (const format of ['Letter', 'A4']) {
+      const printed = (await page.pdf({ format, margin: MARGIN })).toString('latin1');
+      expect(printed.match(/\/Type\s*\/Page[^s]/g), format).toHaveLength(1);
+    }
     await page.emulateMedia({ media: 'print' });
+    expect(await page.locator('.look-sheet-columns li').count()).toBe(longest.checks);
+    expect(await page.locator('.look-timeline').isVisible()).toBe(false);
     const pressable = await page.evaluate(() =>
       [...document.querySelectorAll('button, .slab, nav, input, select, audio, .screen-only')]
         .filter((element) => element.getClientRects().length > 0)

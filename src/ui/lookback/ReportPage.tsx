@@ -1,6 +1,6 @@
 /** One page for the shop or a buyer, to print or to save as a PDF from the browser. */
-import type { Source } from '../../domain/checks/outcome.ts';
 import type { Finding } from '../../domain/history/findings.ts';
+import { sourceText } from '../../domain/history/sheet.ts';
 import { formatQuantity } from '../../domain/quantity/format.ts';
 import type { Round } from '../../domain/round/entry.ts';
 import type { CheckLineView } from '../../domain/round/view.ts';
@@ -175,10 +175,6 @@ function isRepeated(lines: readonly CheckLineView[], place: number): boolean {
   if (!own || own.judge.limits.length === 0) return false;
   const limits = JSON.stringify(own.judge.limits);
   return lines.slice(0, place).some(({ check }) => check.check === own.check && JSON.stringify(check.judge.limits) === limits);
-}
-
-function sourceText(source: Source): string {
-  return `${source.text}${source.fromMemory ? ', not re-read' : ''}`;
 }
 
 /** Each source once, in the order in which the limits name them. */

@@ -1,6 +1,7 @@
 /** A round played back in the order in which it happened. */
 
 import { type ReactNode, useState } from 'react';
+import { sheetOf } from '../../domain/history/sheet.ts';
 import type { TimelineItem } from '../../domain/history/timeline.ts';
 import type { Round } from '../../domain/round/entry.ts';
 import { capitalized } from '../../domain/trend/wording.ts';
@@ -13,6 +14,7 @@ import { DemoMark } from './DemoMark.tsx';
 import { LimitList } from './LimitList.tsx';
 import { NotACertificate } from './NotACertificate.tsx';
 import { Picture, type PictureUrl } from './Picture.tsx';
+import { RoundSheet } from './RoundSheet.tsx';
 import { Time } from './Time.tsx';
 
 export interface RoundPageProps {
@@ -79,7 +81,8 @@ export function RoundPage(props: RoundPageProps) {
           </ul>
         </section>
       )}
-      <section aria-labelledby="look-playback">
+      <RoundSheet sheet={sheetOf(round, timeline)} display={display} />
+      <section className="screen-only" aria-labelledby="look-playback">
         <h2 id="look-playback">In order of time</h2>
         {shown.length === 0 && <p>Everything was good.</p>}
         <ol className="look-timeline">
