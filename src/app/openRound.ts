@@ -139,6 +139,9 @@ async function lugsDue({ record }: Services, unit: Unit, at: number) {
   const since = Math.min(...offs);
   const headers = (await record.rounds()).filter(({ unit: of, startedAt }) => of === unit.id && startedAt >= since);
   const rounds = await readable(record, headers.slice(0, PAST_ROUNDS));
-  const wheels = wheelsDue(wheelPositions(unit.axles), events, settledLugChecks(rounds), { at, odometerM: null });
-  return { mounted: wheels.map(({ position }) => position), due: dueSentences(wheels) };
+  const wheels = wheelsDue(wheelPositions(unit.axles), events, settledLugChecks(rounds), at);
+  return {
+    mounted: wheels.map(({ position, odometerM, pulledM }) => ({ position, odometerM, pulledM })),
+    due: dueSentences(wheels),
+  };
 }

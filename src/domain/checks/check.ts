@@ -32,7 +32,16 @@ export interface CheckScope {
   /** The system in which a bare number is meant and lines speak; missing: US. */
   readonly display?: 'us' | 'metric';
   /** This wheel was taken off and put back not long ago, so its lugs are due again. */
-  readonly mounted?: boolean;
+  readonly mounted?: Mounted;
+}
+
+/** A wheel that was off and back on not long ago. */
+export interface Mounted {
+  readonly position: Position;
+  /** What the truck's odometer showed then, m; null where nobody wrote it down. */
+  readonly odometerM: number | null;
+  /** How far it had gone when its lugs were last pulled and none moved, m; 0 where that is not known. */
+  readonly pulledM: number;
 }
 
 /** Lines to be spoken. Written for the ear: short, no abbreviations, numbers as words are spoken. */

@@ -48,6 +48,7 @@ export type RuleId =
   | 'tire-pressure' // params: placardPa, sidewallMaxPa, elevationM, placardTemperatureK
   | 'tread-depth'
   | 'tire-age' // date, dot-week
+  | 'since-mounted' // distance; params: pulledM
   | 'lugs-moved' // params: lugs, torqueNm, torqueSource
   | 'broken-wires' // count; params: construction
   | 'cable-push' // sideways push at mid-span, params: forceN, spanM

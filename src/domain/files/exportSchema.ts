@@ -25,6 +25,7 @@ const RULES = members<RuleId>({
   'tire-pressure': true,
   'tread-depth': true,
   'tire-age': true,
+  'since-mounted': true,
   'lugs-moved': true,
   'broken-wires': true,
   'cable-push': true,

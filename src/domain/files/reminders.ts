@@ -1,5 +1,8 @@
 /** What comes due: alarms, cylinders and tires by their dates, lugs after a wheel was on, care by use, and where a trend leads. */
 import { inForce } from '../history/inForce.ts';
+import { LUGS } from '../judge/numbers/lugs.ts';
+import { routineDueAt } from '../lugs/retorque.ts';
+import { formatQuantity } from '../quantity/format.ts';
 import type { TrendStatement } from '../trend/statement.ts';
 import type { UnitData } from '../trend/trendsFor.ts';
 import { capitalized, positionWords } from '../trend/wording.ts';
@@ -27,6 +30,7 @@ export function remindersFor(unit: Unit, data: UnitData, trends: readonly TrendS
     ...cylinders(unit),
     ...tires(unit),
     ...lugs(unit, data),
+    ...routineLugs(unit, data),
     ...careOf(unit, data).map((care) => reminder(unit, care.what, care.due, `${unit.name}: ${care.summary}`, care.description)),
     ...forecasts(unit, trends),
   ];
@@ -102,6 +106,29 @@ function lugs(unit: Unit, data: UnitData): Reminder[] {
       ),
     ];
   });
+}
+
+/** The yearly rhythm, from the last time that every lug of a wheel was pulled. */
+function routineLugs(unit: Unit, data: UnitData): Reminder[] {
+  let last = -1;
+  for (const { round, entries } of data.rounds) {
+    if (round.unit !== unit.id) continue;
+    const answers = inForce(entries);
+    for (const check of round.plan.checks) {
+      const entry = check.judge.rule === 'lugs-moved' ? answers.get(check.key) : undefined;
+      if (entry?.kind === 'answered') last = Math.max(last, entry.at);
+    }
+  }
+  if (last < 0) return [];
+  return [
+    reminder(
+      unit,
+      'routine-torque',
+      routineDueAt(last),
+      `${unit.name}: pull all lugs again`,
+      `${LUGS.retorqueMonths.label} three months or ${formatQuantity(LUGS.retorqueMiles.si, 'mi', 'us')}, whichever comes first (${LUGS.retorqueMonths.source.text}).`,
+    ),
+  ];
 }
 
 function pulledSince(unit: Unit, data: UnitData, position: string, at: number): boolean {

@@ -5,14 +5,17 @@ import type { RoundRecord } from './series.ts';
 
 const LUG_CHECK = 'lugs-moved';
 
-/** Every lug check in which none moved. A round does not ask for the odometer, so the distance is not known. */
+/** Every lug check in which none moved, with how far its wheel had gone by then where the same round asked. */
 export function settledLugChecks(rounds: readonly RoundRecord[]): readonly LugCheck[] {
   return rounds.flatMap(({ round, entries }) => {
     const answers = inForce(entries);
     return round.plan.checks.flatMap(({ check, key, position }) => {
       const entry = check === LUG_CHECK && position !== null ? answers.get(key) : undefined;
       if (entry?.kind !== 'answered' || entry.answer.kind !== 'count' || entry.answer.count !== 0 || position === null) return [];
-      return [{ position, at: entry.at, odometerM: null }];
+      const distance = round.plan.checks.find((other) => other.judge.rule === 'since-mounted' && other.position === position);
+      const gone = distance ? answers.get(distance.key) : undefined;
+      const goneM = gone?.kind === 'answered' && gone.answer.kind === 'reading' ? gone.answer.si : null;
+      return [{ position, at: entry.at, goneM }];
     });
   });
 }

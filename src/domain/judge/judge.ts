@@ -19,6 +19,7 @@ import { judgeIce } from './rules/ice.ts';
 import { judgeBrokenWires, judgeCablePush } from './rules/lift.ts';
 import { judgeLugs } from './rules/lugs.ts';
 import { good, judgement, type Reading, type Rule, unjudged, unknownFigure, worse, worstCrossed } from './rules/rule.ts';
+import { judgeSinceMounted } from './rules/sinceMounted.ts';
 import { judgeTireAge, judgeTirePressure, judgeTread } from './rules/tires.ts';
 
 const MEANINGS: Readonly<Record<Outcome, string>> = {
@@ -86,6 +87,7 @@ const RULES: Readonly<Record<RuleId, Rule>> = {
   'tire-pressure': judgeTirePressure,
   'tread-depth': judgeTread,
   'tire-age': judgeTireAge,
+  'since-mounted': judgeSinceMounted,
   'lugs-moved': judgeLugs,
   'broken-wires': judgeBrokenWires,
   'cable-push': judgeCablePush,
@@ -107,6 +109,7 @@ const NEEDS_LIMITS: ReadonlySet<RuleId> = new Set([
   'limits',
   'tread-depth',
   'tire-age',
+  'since-mounted',
   'lugs-moved',
   'broken-wires',
   'cable-push',

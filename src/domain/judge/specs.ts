@@ -9,6 +9,7 @@
  *   Params placardPa, sidewallMaxPa, maxLoadKg, size, elevationM, placardTemperatureK (null: cold at whatever the air is),
  *   placardKey (check whose answer stands in for a placard that the profile does not have).
  * - `tread-depth`: watch, fix, hold. `tire-age`: watch, fix, hold, in time; reaching one counts.
+ * - `since-mounted`: first, second, third: the marks after mounting. Params pulledM.
  * - `lugs-moved`: watch, hold in counts; torque. Params lugs, torqueNm, torqueSource, stud, mounted.
  * - `broken-wires`: fix, hold. Params construction, diameterM. `cable-push`: watch, hold. Params forceN, spanM.
  * - `battery-rest`: watch, fix. Params kind, capacityAh. `breakaway-rest`: fix, hold.
@@ -142,6 +143,20 @@ export function lugsMovedSpec(unit: Unit, { mounted = false }: { readonly mounte
       ...(torqueNm === null ? [] : [limit('torque', 'torque', 'target', torqueNm, 'lb-ft', 'watch', source)]),
     ],
     { lugs, torqueNm, torqueSource, stud, mounted },
+  );
+}
+
+/** @param pulledM how far the wheel had gone when its lugs were last pulled and none moved, m */
+export function sinceMountedSpec(pulledM: number): JudgeSpec {
+  return spec(
+    'since-mounted',
+    'ok',
+    [
+      ofFigure('ok', 'first pull after mounting', 'at-least', LUGS.retorqueFirst, 'first'),
+      ofFigure('ok', 'second pull', 'at-least', LUGS.retorqueSecond, 'second'),
+      ofFigure('ok', 'third pull', 'at-least', LUGS.retorqueThird, 'third'),
+    ],
+    { pulledM },
   );
 }
 

@@ -1,7 +1,8 @@
 /** When the lugs of a wheel are due again after it was mounted: at 10, 25 and 50 miles. Source: trailer and axle manuals. */
+import type { Mounted } from '../checks/check.ts';
 import type { Position } from '../checks/expects.ts';
 import { LUGS } from '../judge/numbers/lugs.ts';
-import { fromSI, UNITS } from '../quantity/units.ts';
+import { fromSI } from '../quantity/units.ts';
 import { numberInWords } from '../quantity/words.ts';
 import type { UnitEvent } from '../round/entry.ts';
 
@@ -12,7 +13,8 @@ export const RETORQUE_M = [LUGS.retorqueFirst.si, LUGS.retorqueSecond.si, LUGS.r
 export interface LugCheck {
   readonly position: Position;
   readonly at: number;
-  readonly odometerM: number | null;
+  /** How far the wheel had gone since it was mounted, m; null where nobody said. */
+  readonly goneM: number | null;
 }
 
 export type Retorque =
@@ -22,43 +24,42 @@ export type Retorque =
   | { readonly state: 'coming'; readonly markM: number; readonly inM: number; readonly sentence: string }
   /** `byM`: metres past the mark. */
   | { readonly state: 'due'; readonly markM: number; readonly byM: number; readonly sentence: string }
-  /** Mounted, but how far it went since is not known. */
+  /** Mounted, but how far it has gone by now is not known. */
   | { readonly state: 'unknown'; readonly sentence: string };
 
 /**
  * Where a wheel stands. Pure function of the record.
  * @param events of this unit, in any order
  * @param checks lug checks of this unit, in any order
- * @param now with the odometer, where it is known
+ * @param now with how far the wheel has gone since it was mounted, m, where that is known
  */
 export function retorqueOf(
   position: Position,
   events: readonly UnitEvent[],
   checks: readonly LugCheck[],
-  now: { readonly at: number; readonly odometerM: number | null },
+  now: { readonly at: number; readonly goneM: number | null },
 ): Retorque {
   const mounted = lastMounting(position, events, now.at);
   if (mounted === null) return { state: 'settled' };
-  const { at: mountedAt, odometerM: from } = mounted;
-  const since = checks.filter((check) => check.position === position && check.at >= mountedAt && check.at <= now.at);
+  const since = checks.filter((check) => check.position === position && check.at >= mounted.at && check.at <= now.at);
   // Where the distance is not known the first pull is taken for the one at mounting, and three more settle the wheel.
-  const unmeasured = since.filter((check) => from === null || check.odometerM === null).length;
-  const furthest = Math.max(
-    0,
-    ...since.flatMap((check) => (from === null || check.odometerM === null ? [] : [check.odometerM - from])),
-  );
+  const unmeasured = since.filter((check) => check.goneM === null).length;
+  const furthest = pulledFrom(since);
   const settledMarks = Math.max(RETORQUE_M.filter((mark) => furthest >= mark * (1 - 1e-9)).length, Math.max(0, unmeasured - 1));
   const markM = RETORQUE_M[settledMarks];
   if (markM === undefined) return { state: 'settled' };
   const where = position.replace('-', ' ');
-  const miles = numberInWords(Math.round(fromSI(markM, 'mi')));
-  if (from === null || now.odometerM === null || now.odometerM < from) {
+  const miles = inMiles(markM);
+  const gone = now.goneM;
+  if (gone === null) {
     return {
       state: 'unknown',
-      sentence: `The ${where} wheel was mounted and I do not know how far it went since. Pull its lugs at every stop until fifty miles.`,
+      sentence:
+        furthest > 0
+          ? `The ${where} lugs held at ${inMiles(furthest)} miles after that wheel was mounted. They are due again at ${miles}.`
+          : `The ${where} wheel was mounted and I do not know how far it went since. Pull its lugs at every stop until fifty miles.`,
     };
   }
-  const gone = now.odometerM - from;
   if (gone >= markM * (1 - 1e-9)) {
     return {
       state: 'due',
@@ -75,6 +76,11 @@ export function retorqueOf(
   };
 }
 
+const inMiles = (metres: number) => numberInWords(Math.round(fromSI(metres, 'mi')));
+
+/** The furthest pull in which none moved, m after mounting; 0 where no distance is known. */
+const pulledFrom = (checks: readonly LugCheck[]) => Math.max(0, ...checks.map(({ goneM }) => goneM ?? 0));
+
 /** The last time that this wheel was off and put back; changing a tire takes the wheel off. */
 function lastMounting(position: Position, events: readonly UnitEvent[], now: number) {
   let last: { readonly at: number; readonly odometerM: number | null } | null = null;
@@ -86,31 +92,38 @@ function lastMounting(position: Position, events: readonly UnitEvent[], now: num
   return last;
 }
 
-/** Wheels whose lugs are not settled: they are carried into the next round. */
+/** A wheel whose lugs are not settled. */
+export interface UnsettledWheel extends Mounted {
+  readonly retorque: Exclude<Retorque, { state: 'settled' }>;
+}
+
+/** Wheels whose lugs are not settled: they are carried into the next round, which asks how far they went. */
 export function wheelsDue(
   positions: readonly Position[],
   events: readonly UnitEvent[],
   checks: readonly LugCheck[],
-  now: { readonly at: number; readonly odometerM: number | null },
-): readonly { readonly position: Position; readonly retorque: Exclude<Retorque, { state: 'settled' }> }[] {
+  at: number,
+): readonly UnsettledWheel[] {
   return positions.flatMap((position) => {
-    const retorque = retorqueOf(position, events, checks, now);
-    return retorque.state === 'settled' ? [] : [{ position, retorque }];
+    const mounted = lastMounting(position, events, at);
+    const retorque = retorqueOf(position, events, checks, { at, goneM: null });
+    if (mounted === null || retorque.state === 'settled') return [];
+    const since = checks.filter((check) => check.position === position && check.at >= mounted.at && check.at <= at);
+    return [{ position, odometerM: mounted.odometerM, pulledM: pulledFrom(since), retorque }];
   });
 }
 
 /** The same for the ear: one sentence a wheel, or one for all of them where the distance is not known. */
-export function dueSentences(wheels: ReturnType<typeof wheelsDue>): readonly string[] {
-  const unknown = wheels.filter(({ retorque }) => retorque.state === 'unknown');
-  const known = wheels.flatMap(({ retorque }) => (retorque.state === 'unknown' ? [] : [retorque.sentence]));
+export function dueSentences(wheels: readonly UnsettledWheel[]): readonly string[] {
+  const unknown = wheels.filter(({ retorque, pulledM }) => retorque.state === 'unknown' && pulledM === 0);
+  const known = wheels.filter((wheel) => !unknown.includes(wheel)).map(({ retorque }) => retorque.sentence);
   if (unknown.length < 2) return [...known, ...unknown.map(({ retorque }) => retorque.sentence)];
   const names = unknown.map(({ position }) => position.replace('-', ' '));
   const list = `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
   return [...known, `These wheels were off: ${list}. Pull their lugs at every stop until fifty miles.`];
 }
 
-/** Whether the yearly rhythm (three months or 3,000 miles) has come round. Nulls are not known and never count as due. */
-export function isRoutineDue(sinceDays: number | null, sinceM: number | null): boolean {
-  const days = LUGS.retorqueMonths.si / UNITS.day.factor;
-  return (sinceDays !== null && sinceDays >= days) || (sinceM !== null && sinceM >= LUGS.retorqueMiles.si);
+/** When lugs that were last pulled then are due by the calendar; a distance would make them due sooner. Epoch milliseconds. */
+export function routineDueAt(pulledAt: number): number {
+  return pulledAt + LUGS.retorqueMonths.si * 1000;
 }

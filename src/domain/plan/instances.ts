@@ -1,5 +1,5 @@
 /** The checks of a round for one unit: every definition that applies, once for each side, wheel or cylinder it concerns. */
-import type { CheckDefinition, CheckScope, RoundKind } from '../checks/check.ts';
+import type { CheckDefinition, CheckScope, Mounted, RoundKind } from '../checks/check.ts';
 import type { Position } from '../checks/expects.ts';
 import { type Unit, wheelPositions } from '../unit/unit.ts';
 import type { Place } from './ground.ts';
@@ -16,7 +16,7 @@ export interface Circumstances {
   /** The system in which a bare number is meant and lines speak. Left out: US. */
   readonly display?: 'us' | 'metric';
   /** Wheels taken off and put back not long ago: their lugs are due on a stop on the road too. */
-  readonly mounted?: readonly Position[];
+  readonly mounted?: readonly Mounted[];
   /** What is due on this round because of what happened before it, each as a sentence. */
   readonly due?: readonly string[];
 }
@@ -39,6 +39,7 @@ export function instancesFor(
     .filter((definition) => definition.rounds.includes(round))
     .flatMap((definition) =>
       spotsOf(definition, unit).map(({ position, index }): Instance => {
+        const wheel = mounted.find((one) => one.position === position);
         const scope: CheckScope = {
           unit,
           round,
@@ -46,7 +47,7 @@ export function instancesFor(
           index,
           at,
           ...(display ? { display } : {}),
-          ...(position !== null && mounted.includes(position) ? { mounted: true } : {}),
+          ...(wheel ? { mounted: wheel } : {}),
         };
         const kind = definition.station(scope);
         return {

@@ -1,6 +1,5 @@
 /** What tires carry, by index, size and pressure, and what an axle asks of them. */
 import { LOAD_INDEX_ROWS, LOAD_RANGE_ROWS, ST_LOAD_PSI, ST_LOAD_ROWS, TIRES } from '../judge/numbers/tires.ts';
-import { WEIGHT } from '../judge/numbers/weight.ts';
 import { speakQuantity } from '../quantity/format.ts';
 import { fromSI, toSI } from '../quantity/units.ts';
 
@@ -60,35 +59,6 @@ export interface AxleTires {
 /** What the tires of one axle carry together, kg. Source: 49 CFR 571.110 S4.2 (from memory). */
 export function axleCapacity({ tires, loadKg, isPassenger }: AxleTires): number {
   return (tires * loadKg) / (isPassenger ? TIRES.passengerDerate.value : 1);
-}
-
-export interface AxleVerdict {
-  readonly outcome: 'ok' | 'watch' | 'hold';
-  readonly sentence: string;
-}
-
-/**
- * Tires of an axle against its rating and what it carries.
- * @param carriedKg what the axle bears now; null where not known
- */
-export function judgeAxle(capacityKg: number, gawrKg: number | null, carriedKg: number | null): AxleVerdict {
-  if (!(capacityKg > 0) || !Number.isFinite(capacityKg)) {
-    return { outcome: 'watch', sentence: 'I do not know what the tires carry. Read the load on the sidewall.' };
-  }
-  const roundOff = 1 + 1e-9;
-  if (carriedKg !== null && carriedKg > capacityKg * roundOff) {
-    return { outcome: 'hold', sentence: 'The axle bears more than its tires carry. Take load off before you tow.' };
-  }
-  if (gawrKg !== null && carriedKg !== null && carriedKg > gawrKg * roundOff) {
-    return { outcome: 'hold', sentence: 'The axle bears more than its rating. Take load off before you tow.' };
-  }
-  if (gawrKg !== null && gawrKg * WEIGHT.tiresCarry.value > capacityKg * roundOff) {
-    return { outcome: 'watch', sentence: 'The tires carry less than the axle is rated for. The tires are the limit.' };
-  }
-  if (gawrKg === null || carriedKg === null) {
-    return { outcome: 'watch', sentence: 'Without the axle rating and the load on it I cannot call this good.' };
-  }
-  return { outcome: 'ok', sentence: 'The tires carry what the axle bears.' };
 }
 
 /**

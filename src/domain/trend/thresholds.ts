@@ -5,6 +5,7 @@
  * week is told after 7 weekly readings, one of a pound after 5 (first seed 4.5), a jump of 5 psi at once, each a median; every
  * leak and jump was told. Simulated tires, not real ones. Design choices, no source.
  */
+import { TIRES } from '../judge/numbers/tires.ts';
 export const THRESHOLDS = {
   /** Readings looked at: the newest ones. */
   window: 40,
@@ -40,7 +41,7 @@ export const THRESHOLDS = {
   tireNormalPsiPerMonth: 1,
   /** Unless it reaches its limit within this many days. */
   tireSoonDays: 60,
-  /** More than that is damage somewhere: two pounds a month, a major tire maker's owner booklet. */
-  tireDamagePsiPerMonth: 2,
+  /** More than that is damage somewhere; its source stands with the figure. */
+  tireDamagePsiPerMonth: TIRES.lossPerMonth.value,
   furnaceP: 0.01,
 } as const;

@@ -394,6 +394,7 @@ dirty D ER T IY
 disc D IH S K
 disconnected D IH S K AH N EH K T IH D
 display D IH S P L EY
+distance D IH S T AH N S
 dizzy D IH Z IY
 do D UW
 does D AH Z|D IH Z
@@ -784,6 +785,7 @@ kill K IH L
 kilo K IH L OW
 kilogram K IH L AH G R AE M
 kilograms K IH L AH G R AE M Z
+kilometer K AH L AA M AH T ER|K IH L AH M IY T ER
 kilometers K AH L AA M AH T ER Z|K IH L AH M IY T ER Z
 kilopascal K IH L OW P AE S K AE L|K IH L AH P AE S K AH L
 kilopascals K IH L OW P AE S K AE L Z|K IH L AH P AE S K AH L Z
@@ -951,6 +953,7 @@ morning M AO R N IH NG
 most M OW S T|M OW S
 mount M AW N T
 mounted M AW N T AH D|M AW N T IH D|M AW N IH D
+mounting M AW N T IH NG
 mounts M AW N T S
 mouse M AW S
 mouth M AW TH

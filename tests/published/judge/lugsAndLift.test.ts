@@ -113,9 +113,9 @@ describe('re-torque at 10, 25 and 50 miles (trailer and axle manuals)', () => {
       checks.map((miles, index) => ({
         position: 'left' as const,
         at: (index + 1) * DAY,
-        odometerM: miles === null ? null : toSI(miles, 'mi'),
+        goneM: miles === null ? null : toSI(miles - 1000, 'mi'),
       })),
-      { at: 30 * DAY, odometerM: odometer === null ? null : toSI(odometer, 'mi') },
+      { at: 30 * DAY, goneM: odometer === null ? null : toSI(odometer - 1000, 'mi') },
     );
   const miles = (value: number) => Math.round(fromSI(value, 'mi'));
 
@@ -138,7 +138,7 @@ describe('re-torque at 10, 25 and 50 miles (trailer and axle manuals)', () => {
 
   it('settled after a check at 1,050 or later, and for a wheel never mounted', () => {
     expect(standing(1060, [1055]).state).toBe('settled');
-    expect(retorqueOf('right', [mounted], [], { at: DAY, odometerM: null }).state).toBe('settled');
+    expect(retorqueOf('right', [mounted], [], { at: DAY, goneM: null }).state).toBe('settled');
   });
 
   it('says so where the distance is not known', () => {

@@ -3,9 +3,11 @@
  * moments; guidance to 49 CFR 393.70(d) and New Hampshire RSA 266:63 (chains); trade guidance on ball and coupler.
  */
 import { describe, expect, it } from 'vitest';
+import { findCheck } from '../../../src/domain/checks/catalogue.ts';
 import { WEIGHT } from '../../../src/domain/judge/numbers/weight.ts';
 import { fromSI, toSI } from '../../../src/domain/quantity/units.ts';
-import { judgeCoupling } from '../../../src/domain/weight/coupling.ts';
+import { DEMO_UNITS } from '../../../src/domain/unit/demo.ts';
+import type { Unit } from '../../../src/domain/unit/unit.ts';
 import { chainLine, judgeLoad, type Ratings } from '../../../src/domain/weight/judgeLoad.ts';
 import { liquidMass, loadedUnit } from '../../../src/domain/weight/load.ts';
 
@@ -118,13 +120,21 @@ describe('chains', () => {
 });
 
 describe('ball and coupler', () => {
+  const outcomeFor = (coupler: number, ball: string) => {
+    const [unit] = DEMO_UNITS;
+    const check = findCheck('ball-size');
+    if (!unit || !check) throw new Error('there is a unit, and the check');
+    const of = { ...unit, tongue: { ...unit.tongue, ballInches: coupler } } as Unit;
+    const { params } = check.judge({ unit: of, round: 'before-towing', position: null, index: 0 });
+    return params[ball];
+  };
+
   it.each([
-    [2.3125, 2, 'hold'],
-    [2, 2, 'ok'],
-    [2, 2.3125, 'hold'],
-    [2, null, 'watch'],
-    [Number.NaN, 2, 'watch'],
-  ])('coupler %d, ball %d: %s', (coupler, ball, outcome) => {
-    expect(judgeCoupling(coupler, ball).outcome).toBe(outcome);
+    [2.3125, 'two', 'hold'],
+    [2, 'two', 'ok'],
+    [2, 'two-and-five-sixteenths', 'hold'],
+    [2.3125, 'two-and-five-sixteenths', 'ok'],
+  ])('coupler %d, ball %s: %s', (coupler, ball, outcome) => {
+    expect(outcomeFor(coupler, ball)).toBe(outcome);
   });
 });

@@ -6,12 +6,12 @@ import { instancesFor } from '../../../src/domain/plan/instances.ts';
 import { UNITS } from '../../../src/domain/quantity/units.ts';
 import { AT, ROUNDS, UNITS_UNDER_TEST } from '../plan/units.ts';
 
+const MOUNTED = (['left', 'left-front'] as const).map((position) => ({ position, odometerM: 66_358_000, pulledM: 0 }));
+
 /** Every scope in which a definition is used by any unit under test, in both systems. */
 const USES = UNITS_UNDER_TEST.flatMap((unit) =>
   ROUNDS.flatMap((round) =>
-    (['us', 'metric'] as const).flatMap((display) =>
-      instancesFor(CATALOGUE, unit, round, AT, { display, mounted: ['left', 'left-front'] }),
-    ),
+    (['us', 'metric'] as const).flatMap((display) => instancesFor(CATALOGUE, unit, round, AT, { display, mounted: MOUNTED })),
   ),
 ).filter(({ definition, scope }) => definition.applies(scope));
 

@@ -63,6 +63,7 @@ const PARAMS = [
   'torqueNm',
   'stud',
   'mounted',
+  'pulledM',
   'diameterM',
   'forceN',
   'spanM',

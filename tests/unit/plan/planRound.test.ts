@@ -324,7 +324,9 @@ describe('planRound', () => {
   it('asks for the lugs on the road only at wheels that were taken off', () => {
     const lugs = (plan: Plan) => keysOf(plan).filter((key) => key.startsWith('lugs-moved'));
     expect(lugs(planRound(unitNamed('demo-lantern'), 'stop-on-the-road', AT))).toEqual([]);
-    const mounted = planRound(unitNamed('demo-lantern'), 'stop-on-the-road', AT, { mounted: ['left-rear'] });
+    const mounted = planRound(unitNamed('demo-lantern'), 'stop-on-the-road', AT, {
+      mounted: [{ position: 'left-rear', odometerM: null, pulledM: 0 }],
+    });
     expect(lugs(mounted)).toEqual(['lugs-moved@left-rear']);
     // A hot wheel is felt before a wrench goes on.
     expect(place(mounted, 'hub-heat@left-rear')).toBeLessThan(place(mounted, 'lugs-moved@left-rear'));

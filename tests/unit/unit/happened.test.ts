@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { settledLugChecks } from '../../../src/domain/history/lugChecks.ts';
+import { judge } from '../../../src/domain/judge/judge.ts';
 import { dueSentences, wheelsDue } from '../../../src/domain/lugs/retorque.ts';
 import { planRound } from '../../../src/domain/plan/planRound.ts';
 import { toSI } from '../../../src/domain/quantity/units.ts';
@@ -10,6 +11,14 @@ import { givenRound, givenUnit } from '../history/givenRounds.ts';
 
 const AT = Date.UTC(2026, 10, 25, 12);
 const DAY = 86_400_000;
+const CONTEXT = {
+  at: AT,
+  outsideK: null,
+  elevationM: null,
+  hoursParked: null,
+  answers: new Map(),
+  display: 'us',
+} as const;
 const unit = { ...DEMO_UNITS[2]!, wheels: { ...DEMO_UNITS[2]!.wheels, dotCodes: { left: '1423', right: '1423' } } };
 const typed = (form: Partial<HappenedForm>): HappenedForm => ({
   kind: '',
@@ -63,7 +72,7 @@ describe('lugs after a wheel was off', () => {
     odometerM: null,
   });
   const due = (events: readonly UnitEvent[], rounds: Parameters<typeof settledLugChecks>[0] = []) =>
-    wheelsDue(['left', 'right'], events, settledLugChecks(rounds), { at: AT, odometerM: null });
+    wheelsDue(['left', 'right'], events, settledLugChecks(rounds), AT);
   const pulled = (days: number, moved: number) =>
     givenRound({
       id: `round-${days}`,
@@ -86,7 +95,7 @@ describe('lugs after a wheel was off', () => {
   it('are asked for on the road, judged as a wheel that settles, and told of at the start', () => {
     const wheels = due([off('left', 2)]);
     const plan = planRound(unit, 'stop-on-the-road', AT, {
-      mounted: wheels.map(({ position }) => position),
+      mounted: wheels,
       due: dueSentences(wheels),
     });
     const lugs = plan.checks.filter(({ check }) => check === 'lugs-moved');
@@ -96,6 +105,55 @@ describe('lugs after a wheel was off', () => {
       'The left wheel was mounted and I do not know how far it went since. Pull its lugs at every stop until fifty miles.',
     ]);
     expect(planRound(unit, 'stop-on-the-road', AT).checks.some(({ check }) => check === 'lugs-moved')).toBe(false);
+  });
+
+  it('are asked for by distance, which carries over into the next rounds', () => {
+    const MILES = 1609.344;
+    const towed = (days: number, miles: number) =>
+      givenRound({
+        id: `round-${days}`,
+        unit: givenUnit({ id: unit.id }),
+        at: AT - days * DAY,
+        checks: [
+          { check: 'since-mounted', position: 'left', rule: 'since-mounted', unit: 'mi' },
+          { check: 'lugs-moved', position: 'left', rule: 'lugs-moved', count: true },
+        ],
+        answers: [
+          { key: 'since-mounted@left', value: miles },
+          { key: 'lugs-moved@left', value: 0 },
+        ],
+      });
+    const [wheel] = due([off('left', 9)], [towed(8, 12)]);
+    expect(wheel?.pulledM).toBeCloseTo(12 * MILES, 6);
+    expect(wheel?.retorque).toMatchObject({
+      sentence: 'The left lugs held at twelve miles after that wheel was mounted. They are due again at twenty-five.',
+    });
+    const plan = planRound(unit, 'stop-on-the-road', AT, { mounted: wheel ? [wheel] : [] });
+    const asked = plan.checks.find(({ check }) => check === 'since-mounted');
+    expect(asked?.lines.ask).toBe('At the truck. How many miles since the left wheel went on?');
+    const order = plan.checks.map(({ check }) => check);
+    expect(order.indexOf('since-mounted')).toBeLessThan(order.indexOf('lugs-moved'));
+    const says = (miles: number) => {
+      if (!asked) return '';
+      const answer = { kind: 'reading', si: miles * MILES, said: { value: miles, unit: 'mi' }, hedged: false } as const;
+      const { outcome, say, todo } = judge(asked, answer, CONTEXT);
+      expect(outcome).toBe('ok');
+      return `${say} ${todo ?? ''}`;
+    };
+    expect(says(20)).toMatch(/^The next pull is due at 25 miles/);
+    expect(says(26)).toMatch(/^Its lugs are due: the pull at 25 miles .*again at 50 miles/);
+    expect(says(51)).toMatch(/^Its lugs are due: the pull at 50 miles .*settled/);
+    // Fifty miles with none that moved: the wheel is done with after one look.
+    expect(due([off('left', 9)], [towed(8, 51)])).toEqual([]);
+  });
+
+  it('name the odometer reading that was written down', () => {
+    const plan = planRound(unit, 'stop-on-the-road', AT, {
+      mounted: [{ position: 'left', odometerM: 61_204 * 1609.344, pulledM: 0 }],
+    });
+    expect(plan.checks.find(({ check }) => check === 'since-mounted')?.lines.ask).toBe(
+      'At the truck. How many miles since the left wheel went on? The odometer showed sixty-one thousand two hundred four miles then.',
+    );
   });
 
   it('are told of in one sentence for several wheels', () => {

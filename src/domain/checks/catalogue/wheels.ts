@@ -1,8 +1,17 @@
 /** At each wheel: tire, lugs, rim, hub and the pivot of its arm. */
 
-import { lugsMovedSpec, recordOnlySpec, stateSpec, tireAgeSpec, tirePressureSpec, treadSpec } from '../../judge/specs.ts';
+import {
+  lugsMovedSpec,
+  recordOnlySpec,
+  sinceMountedSpec,
+  stateSpec,
+  tireAgeSpec,
+  tirePressureSpec,
+  treadSpec,
+} from '../../judge/specs.ts';
 import { stagesSentence, starOrderSentence } from '../../lugs/tightening.ts';
 import { fromSI } from '../../quantity/units.ts';
+import { numberInWords } from '../../quantity/words.ts';
 import type { CheckDefinition, CheckScope } from '../check.ts';
 import { count, defineCheck, reading, state } from '../define.ts';
 import { hasLift } from '../has.ts';
@@ -10,6 +19,9 @@ import { isTireDateSettled } from '../known.ts';
 import { at, inWords, place } from '../phrasing.ts';
 import { BEFORE_LEAVING, BEFORE_TOWING, BOTH_DEPARTURES, EVERY_ROUND, ON_THE_ROAD } from '../rounds.ts';
 import { COMMON_PRACTICE, MAKERS_HANDBOOK, published, RIMS, SUSPENSION, TIRE_CODE, TIRES, WHEELS } from '../sources.ts';
+
+/** The check that holds how far a wheel has gone since it was mounted. */
+export const SINCE_MOUNTED = 'since-mounted';
 
 /** Wheels bear the unit, pinned, before anyone kneels beside one. */
 const ON_ITS_WHEELS = ['held-still', 'frame-raised', 'transport-pins', 'lift-eased'] as const;
@@ -44,6 +56,14 @@ function lugsMend({ unit, display }: CheckScope): string {
   const star = lugs === null ? 'Tighten across the wheel in a star.' : `Tighten in a star. ${starOrderSentence(lugs)}`;
   const steps = torqueNm === null ? '' : ` ${stagesSentence(torqueNm, display ?? 'us')}`;
   return `${star}${steps} Two or more moved: block the frame, wheel off, look at seat, holes and studs. Pull again after ten, twenty-five and fifty miles.`;
+}
+
+/** What the odometer showed when the wheel went on, so that the distance can be read off it. */
+function odometerThen({ mounted, display }: CheckScope): string {
+  const then = mounted?.odometerM ?? null;
+  if (then === null) return '';
+  const metric = display === 'metric';
+  return ` The odometer showed ${numberInWords(Math.round(fromSI(then, metric ? 'km' : 'mi')))} ${metric ? 'kilometers' : 'miles'} then.`;
 }
 
 const lugMax = ({ unit }: Pick<CheckScope, 'unit'>) => unit.wheels.lugs ?? 8;
@@ -229,13 +249,51 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
     sources: [TIRE_CODE, COMMON_PRACTICE],
   }),
   defineCheck({
+    id: SINCE_MOUNTED,
+    rounds: EVERY_ROUND,
+    spread: 'wheel',
+    station: 'tow-vehicle',
+    applies: ({ mounted }) => mounted !== undefined,
+    names: ['miles since mounting', 'distance since mounting', 'trip meter'],
+    after: ['held-still'],
+    expects: (scope) =>
+      reading(
+        {
+          quantity: SINCE_MOUNTED,
+          unit: 'mi',
+          others: ['km'],
+          min: 0,
+          max: 999,
+          step: 1,
+          forms: ['whole'],
+          usual: [0, 60],
+          metric: { unit: 'km', step: 1, forms: ['whole'] },
+        },
+        scope,
+      ),
+    lines: {
+      name: (scope) => `distance on the ${place(scope).toLowerCase()} wheel`,
+      ask: (scope) =>
+        `At the truck. How many ${scope.display === 'metric' ? 'kilometers' : 'miles'} since the ${place(scope).toLowerCase()} wheel went on?${odometerThen(scope)}`,
+      askTerse: (scope) => `${scope.display === 'metric' ? 'Kilometers' : 'Miles'} on the ${place(scope).toLowerCase()} wheel?`,
+      hint: 'Say the distance, like "twelve", or say skip if nobody knows.',
+      why: 'A wheel put back on settles. Its lugs are pulled again at set distances.',
+      mend: 'Set the trip meter to zero when a wheel goes on. Not known: pull the lugs at every stop.',
+      caution: null,
+    },
+    judge: ({ mounted }) => sinceMountedSpec(mounted?.pulledM ?? 0),
+    takes: 20,
+    worst: 'ok',
+    sources: [WHEELS, MAKERS_HANDBOOK],
+  }),
+  defineCheck({
     id: 'lugs-moved',
     rounds: EVERY_ROUND,
     spread: 'wheel',
     station: 'wheel',
-    applies: ({ round, mounted }) => round !== 'stop-on-the-road' || mounted === true,
+    applies: ({ round, mounted }) => round !== 'stop-on-the-road' || mounted !== undefined,
     names: ['lugs', 'lug nuts', 'lug', 'nuts', 'torque'],
-    after: [...ON_ITS_WHEELS, 'tire-pressure', 'ice-wheels', 'hub-heat'],
+    after: [...ON_ITS_WHEELS, SINCE_MOUNTED, 'tire-pressure', 'ice-wheels', 'hub-heat'],
     expects: (scope) =>
       count(
         'lugs-moved',
@@ -265,7 +323,7 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
           ? 'A hot wheel reads wrong and burns. Let it cool first.'
           : 'Stand so that a slipping wrench lets you fall free. Socket all the way on.',
     },
-    judge: ({ unit, mounted }) => lugsMovedSpec(unit, { mounted: mounted === true }),
+    judge: ({ unit, mounted }) => lugsMovedSpec(unit, { mounted: mounted !== undefined }),
     kneeling: true,
     takes: 120,
     worst: 'hold',
