@@ -1,11 +1,11 @@
 /** The app's ears in Node: the same model, grammar, listener and decoder; only the microphone is a file. */
 import { readFileSync } from 'node:fs';
 import { type AcousticModel, readAcousticModel } from '../../src/speech/recogniser/acousticModel.ts';
+import type { AnswerDecoder } from '../../src/speech/recogniser/layeredDecoder.ts';
 import { appLexicon } from '../../src/speech/recogniser/lexicon.ts';
 import { Listener, type ListenerEvent } from '../../src/speech/recogniser/listener.ts';
 import { Networks } from '../../src/speech/recogniser/networks.ts';
 import { Resampler } from '../../src/speech/recogniser/resampler.ts';
-import type { UtteranceDecoder } from '../../src/speech/recogniser/utteranceDecoder.ts';
 import type { Sound } from '../audio/wav.ts';
 
 const MODEL = new URL('../../public/ears/model.bin', import.meta.url);
@@ -31,7 +31,7 @@ export interface Heard {
 }
 
 /** Play a sound to the listener as a microphone would, in pieces of 32 ms. */
-export function hearSound(_ears: NodeEars, decoder: UtteranceDecoder, { rate, samples }: Sound): Heard {
+export function hearSound(_ears: NodeEars, decoder: AnswerDecoder, { rate, samples }: Sound): Heard {
   const utterances: Utterance[] = [];
   const problems: string[] = [];
   const started = process.cpuUsage();

@@ -242,9 +242,24 @@ function checkRequest(state: RoundState, current: CheckState): ListenRequest {
     positions: state.checks
       .filter((entry) => entry.check.check === check.check)
       .flatMap((entry) => (entry.check.position === null ? [] : [entry.check.position])),
-    others: state.people === 2 ? namedOthers(state, current).filter(({ settled }) => settled !== true) : [],
+    others: [
+      ...(state.people === 2 ? namedOthers(state, current).filter(({ settled }) => settled !== true) : []),
+      ...changeable(state, current),
+    ],
     mode: 'answer',
   };
+}
+
+/** Answers that people still think of: more of them would make the ears' grammar large for little. */
+const MOST_CHANGEABLE = 6;
+
+/** The latest answers of other checks, which may be changed by name. */
+function changeable(state: RoundState, current: CheckState): ListenRequest['others'] {
+  const settled = state.checks
+    .filter(({ status, check }) => status === 'answered' && check.check !== current.check.check)
+    .sort((a, b) => (b.entry?.seq ?? 0) - (a.entry?.seq ?? 0))
+    .slice(0, MOST_CHANGEABLE);
+  return settled.map(({ check: { names, position, expects } }) => ({ names, position, expects, settled: true }));
 }
 
 /** A call without a check: only commands and yes or no mean anything. */

@@ -20,11 +20,12 @@ export interface ListenRequest {
   readonly expects: Expects;
   readonly position: Position | null;
   readonly positions: readonly Position[];
-  /** Other open checks that may be answered by name (two-person rounds). */
+  /** Other checks: open ones that may be answered by name (two-person rounds), settled ones that may be changed by name. */
   readonly others: readonly {
     readonly names: readonly string[];
     readonly position: Position | null;
     readonly expects: Expects;
+    readonly settled?: boolean;
   }[];
   /** `confirm` adds yes and no; `free` is a note: keep the audio, end only after a long pause. */
   readonly mode: 'answer' | 'confirm' | 'free';

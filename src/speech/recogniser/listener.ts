@@ -5,9 +5,10 @@
 import { ANSWER_ENDPOINTS, Endpointer, NOTE_ENDPOINTS, ONSET_WINDOW } from './endpointer.ts';
 import { FRONT_END } from './frontEnd.ts';
 import { InputMeter, SOUND_SENTENCES, type SoundProblem } from './inputMeter.ts';
+import type { AnswerDecoder } from './layeredDecoder.ts';
 import { createMelFilters } from './melFilters.ts';
 import { MelSpectrum } from './melSpectrum.ts';
-import type { Decoded, UtteranceDecoder } from './utteranceDecoder.ts';
+import type { Decoded } from './utteranceDecoder.ts';
 import { VOICED, Voicing } from './voicing.ts';
 
 const { filters: FILTERS, shift: SHIFT } = FRONT_END;
@@ -60,7 +61,7 @@ export interface UtteranceTiming {
 }
 
 /** What to listen with. `note`: keep the sound, decode nothing. */
-export type Hearing = { readonly kind: 'answer'; readonly decoder: UtteranceDecoder } | { readonly kind: 'note' };
+export type Hearing = { readonly kind: 'answer'; readonly decoder: AnswerDecoder } | { readonly kind: 'note' };
 
 export interface ListenerOptions {
   readonly onEvent: (event: ListenerEvent) => void;
@@ -208,7 +209,7 @@ export class Listener {
     this.#frames = frames;
   }
 
-  #lookAhead(decoder: UtteranceDecoder): void {
+  #lookAhead(decoder: AnswerDecoder): void {
     const quiet = this.#endpointer.quietFrames;
     if (quiet === 0) this.#ahead = null;
     const isPartial = quiet === 0 && this.#frames - this.#lastPartial >= PARTIAL_EVERY && this.#partialMs < PARTIAL_MOST_MS;
@@ -253,7 +254,7 @@ export class Listener {
     return Math.max(0, loud - quiet);
   }
 
-  #decode(decoder: UtteranceDecoder): Decoded {
+  #decode(decoder: AnswerDecoder): Decoded {
     return decoder.decode({
       energies: this.#energies.subarray(0, this.#frames * FILTERS),
       frames: this.#frames,

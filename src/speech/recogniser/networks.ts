@@ -3,8 +3,9 @@ import type { ListenRequest } from '../../domain/voice/ports.ts';
 import type { AcousticModel } from './acousticModel.ts';
 import { compileGrammar } from './automaton.ts';
 import type { Rule } from './grammar.ts';
+import { type AnswerDecoder, LayeredDecoder } from './layeredDecoder.ts';
 import type { Lexicon } from './lexicon.ts';
-import { requestRule } from './requestGrammar.ts';
+import { changeRule, requestRule } from './requestGrammar.ts';
 import { SenoneScorer } from './senoneScorer.ts';
 import { UtteranceDecoder } from './utteranceDecoder.ts';
 import { buildWordGraph } from './wordGraph.ts';
@@ -31,15 +32,23 @@ export class Networks {
     return new UtteranceDecoder(this.#model, graph, this.#lexicon, this.#scorer);
   }
 
-  for(request: ListenRequest): UtteranceDecoder {
-    const key = JSON.stringify(request);
+  /** What is usually answered, and behind it what is seldom said. */
+  for(request: ListenRequest): AnswerDecoder {
+    const others = request.others.filter(({ settled }) => settled !== true);
+    const usual = this.#keep(JSON.stringify({ ...request, others }), () => requestRule(request));
+    const changes = changeRule(request);
+    if (changes === null || request.mode === 'free') return usual;
+    return new LayeredDecoder(usual, () => this.#keep(JSON.stringify(request.others), () => changes));
+  }
+
+  #keep(key: string, rule: () => Rule): UtteranceDecoder {
     const known = this.#kept.get(key);
     if (known) {
       this.#kept.delete(key);
       this.#kept.set(key, known);
       return known;
     }
-    const made = this.compile(requestRule(request));
+    const made = this.compile(rule());
     this.#kept.set(key, made);
     for (const oldest of this.#kept.keys()) {
       if (this.#kept.size <= MOST_KEPT) break;

@@ -74,6 +74,8 @@ const HEDGES = ['about', 'around', 'maybe', 'almost', 'just under', 'just over']
 /** Words before an answer that add nothing to it. */
 export const FILLERS = ['uh', 'um', "it's", "that's", 'okay', "i've got", 'reads', 'it reads', 'looks like'];
 const CORRECTIONS = ['no', 'no wait', 'wait no', 'sorry', 'correction', 'i mean', 'make that', 'wait'];
+/** Words that ask for an answer of another check to be changed. */
+const CHANGES = ['change', 'correct', 'correction', 'make'];
 const YES = ['yes', 'yeah', 'yep', 'correct', "that's right", 'right', 'yes it is'];
 const NO = ['no', 'nope', 'not right', "it isn't"];
 const UNSURE = ["i don't know", 'not sure', "i'm not sure", "can't tell", "i can't tell", "can't see"];
@@ -249,18 +251,29 @@ function commandRule(): Rule {
   return phrases([...Object.values(COMMAND_PHRASES).flat(), ...WISH_PHRASES]);
 }
 
-/** The same request gives the same rule. */
-export function requestRule(request: ListenRequest): Rule {
-  const { expects, mode, others } = request;
-  if (mode === 'free') return commandRule();
-  // Four tires expect the same: their answers are one rule, built into the graph once.
+/** Answers as rules; four tires expect the same, and their answers are built into the graph once. */
+function answerRules(): (one: Expects) => Rule {
   const answers = new Map<string, Rule>();
-  const answerTo = (one: Expects): Rule => {
+  return (one) => {
     const key = JSON.stringify(one);
     const known = answers.get(key) ?? answerRule(one);
     answers.set(key, known);
     return known;
   };
+}
+
+/** A check by its name, with its place before or after. */
+function headRule({ names, position }: ListenRequest['others'][number]): Rule {
+  const name = phrases(names);
+  const place = position ? positionRule(position) : EMPTY;
+  return position ? oneOf(sequence(place, name), sequence(name, place)) : name;
+}
+
+/** What is usually said. The same request gives the same rule. */
+export function requestRule(request: ListenRequest): Rule {
+  const { expects, mode, others } = request;
+  if (mode === 'free') return commandRule();
+  const answerTo = answerRules();
   const positions = request.position ? [request.position, ...request.positions] : request.positions;
   const asked = checkRule(expects, answerTo(expects), positions);
   const yesNo: readonly (readonly [Rule, number])[] =
@@ -270,11 +283,17 @@ export function requestRule(request: ListenRequest): Rule {
           [sequence(phrases(['no', 'nope']), asked), -0.3],
         ]
       : [];
-  const named = others.flatMap((other): readonly (readonly [Rule, number])[] => {
-    const name = phrases(other.names);
-    const place = other.position ? positionRule(other.position) : EMPTY;
-    const head = other.position ? oneOf(sequence(place, name), sequence(name, place)) : name;
-    return [[sequence(head, filler, answerTo(other.expects)), WEIGHT.other]];
-  });
+  const named = others
+    .filter(({ settled }) => settled !== true)
+    .map((other) => [sequence(headRule(other), filler, answerTo(other.expects)), WEIGHT.other] as const);
   return weighted([asked, 0], ...yesNo, ...named, [commandRule(), WEIGHT.command]);
+}
+
+/** "Change left tread to five": what is seldom said, and makes the graph several times as large. Null where nothing can be changed. */
+export function changeRule({ others }: Pick<ListenRequest, 'others'>): Rule | null {
+  const settled = others.filter((other) => other.settled === true);
+  if (settled.length === 0) return null;
+  const answerTo = answerRules();
+  const changes = settled.map((other) => sequence(headRule(other), optional(word('to')), answerTo(other.expects)));
+  return sequence(phrases(CHANGES), optional(word('the')), oneOf(...changes));
 }

@@ -5,7 +5,7 @@ import { type Automaton, accepts, compileGrammar, vocabularyOf } from '../../../
 import { COMMAND_PHRASES } from '../../../src/speech/recogniser/commandPhrases.ts';
 import { wordsOf } from '../../../src/speech/recogniser/grammar.ts';
 import { appLexicon } from '../../../src/speech/recogniser/lexicon.ts';
-import { requestRule } from '../../../src/speech/recogniser/requestGrammar.ts';
+import { changeRule, requestRule } from '../../../src/speech/recogniser/requestGrammar.ts';
 import { type Random, seeded } from '../../audio/random.ts';
 import { requestOf } from '../../audio/sentences.ts';
 import { type CatalogueRequest, catalogueRequests, namedRequest } from '../../tools/catalogueRequests.ts';
@@ -130,6 +130,31 @@ describe('the grammar of a check', () => {
   it('compiles with every check of the catalogue open at once', () => {
     const automaton = compileGrammar(requestRule(namedRequest()));
     expect(automaton.states.length).toBeLessThan(20_000);
+  });
+
+  it('allows a settled check to be changed by its name, in a graph of its own', () => {
+    const tread = requestOf('tread-depth');
+    const other = { names: tread.names, position: 'left-rear', expects: tread.request.expects, settled: true } as const;
+    const request = { ...requestOf('tire-pressure').request, others: [other] };
+    const rule = changeRule(request);
+    if (rule === null) throw new Error('there is something to change');
+    const changes = compileGrammar(rule);
+    expect(allows(changes, 'change left rear tread to five')).toBe(true);
+    expect(allows(changes, 'correct the tread left rear seven')).toBe(true);
+    expect(allows(changes, 'five')).toBe(false);
+    expect(allows(compileGrammar(requestRule(request)), 'change left rear tread to five')).toBe(false);
+    expect(changeRule(requestOf('tire-pressure').request)).toBeNull();
+    const lexicon = appLexicon();
+    expect([...vocabularyOf(changes)].filter((spoken) => !lexicon.has(spoken))).toEqual([]);
+    const context: InterpretContext = {
+      ...contextOf(requestOf('tire-pressure')),
+      others: [{ key: 'tread-depth@left-rear', ...other }],
+    };
+    expect(interpret('change left rear tread to five', context)).toMatchObject({
+      intent: 'reading',
+      about: 'tread-depth@left-rear',
+      readings: [{ value: 5 }],
+    });
   });
 
   it('rarely allows what the interpreter cannot understand', () => {
