@@ -130,7 +130,7 @@ describe('lugs after a wheel was off', () => {
     });
     const plan = planRound(unit, 'stop-on-the-road', AT, { mounted: wheel ? [wheel] : [] });
     const asked = plan.checks.find(({ check }) => check === 'since-mounted');
-    expect(asked?.lines.ask).toBe('At the truck. How many miles since the left wheel went on?');
+    expect(asked?.lines.ask).toBe('How many miles since the left wheel went on?');
     const order = plan.checks.map(({ check }) => check);
     expect(order.indexOf('since-mounted')).toBeLessThan(order.indexOf('lugs-moved'));
     const says = (miles: number) => {
@@ -152,7 +152,7 @@ describe('lugs after a wheel was off', () => {
       mounted: [{ position: 'left', odometerM: 61_204 * 1609.344, pulledM: 0 }],
     });
     expect(plan.checks.find(({ check }) => check === 'since-mounted')?.lines.ask).toBe(
-      'At the truck. How many miles since the left wheel went on? The odometer showed sixty-one thousand two hundred four miles then.',
+      'How many miles since the left wheel went on? The odometer showed sixty-one thousand two hundred four miles then.',
     );
   });
 

@@ -274,7 +274,7 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
     lines: {
       name: (scope) => `distance on the ${place(scope).toLowerCase()} wheel`,
       ask: (scope) =>
-        `At the truck. How many ${scope.display === 'metric' ? 'kilometers' : 'miles'} since the ${place(scope).toLowerCase()} wheel went on?${odometerThen(scope)}`,
+        `How many ${scope.display === 'metric' ? 'kilometers' : 'miles'} since the ${place(scope).toLowerCase()} wheel went on?${odometerThen(scope)}`,
       askTerse: (scope) => `${scope.display === 'metric' ? 'Kilometers' : 'Miles'} on the ${place(scope).toLowerCase()} wheel?`,
       hint: 'Say the distance, like "twelve", or say skip if nobody knows.',
       why: 'A wheel put back on settles. Its lugs are pulled again at set distances.',
