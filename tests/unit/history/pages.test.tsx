@@ -4,6 +4,8 @@ import axe from 'axe-core';
 import type { ReactElement } from 'react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { generateHistory } from '../../../src/domain/demo/generate.ts';
+import type { FileStep } from '../../../src/domain/files/progress.ts';
+
 import { compareRounds } from '../../../src/domain/history/compareRounds.ts';
 import { compareUnits } from '../../../src/domain/history/compareUnits.ts';
 import { openFindings } from '../../../src/domain/history/findings.ts';
@@ -356,7 +358,8 @@ describe('FilesPage', () => {
         photos: 1,
       }}
       importing={{ kind: 'none' }}
-      busy={null}
+      exporting={{ kind: 'none' }}
+      onStop={vi.fn()}
       onExport={vi.fn()}
       onShare={null}
       onImport={vi.fn()}
@@ -384,6 +387,29 @@ describe('FilesPage', () => {
     expect(screen.getByRole('alert').textContent).toBe('The file is damaged.');
   });
 
+  it('says what is done to a file in one place that is read out, and how far it is beside it', () => {
+    const onStop = vi.fn();
+    const at = (step: FileStep, done = 0, of: number | null = null) =>
+      ({ kind: 'working', progress: { step, done, of } }) as const;
+    const { rerender } = render(page({ onStop, importing: at('checking') }));
+    const told = () => screen.getAllByRole('status').map((status) => status.textContent);
+    expect(told()).toEqual(['', 'Checking everything in the file.']);
+    const regions = screen.getAllByRole('status');
+    expect(screen.getByRole('progressbar').hasAttribute('value')).toBe(false);
+    fireEvent.click(screen.getByRole('button', { name: 'Stop' }));
+    expect(onStop).toHaveBeenCalledOnce();
+    // What is being written is no longer stopped.
+    rerender(page({ onStop, importing: at('adding-media', 3, 12) }));
+    expect(screen.queryByRole('button', { name: 'Stop' })).toBeNull();
+    expect(screen.getByRole('progressbar')).toMatchObject({ value: 3, max: 12 });
+    rerender(page({ importing: { kind: 'stopped' } }));
+    expect(told()).toEqual(['', 'Stopped. Nothing was taken from the file.']);
+    rerender(page({ exporting: at('packing') }));
+    expect(told()).toEqual(['Packing the file.', '']);
+    expect(screen.getAllByRole('status')).toEqual(regions);
+    expect((screen.getByLabelText('File to import') as HTMLInputElement).disabled).toBe(true);
+  });
+
   it('says bytes as devices do', () => {
     expect([bytesText(0), bytesText(999), bytesText(1_234_567), bytesText(150e6), bytesText(2e9)]).toEqual([
       '0 bytes',
@@ -396,5 +422,8 @@ describe('FilesPage', () => {
 
   it('has no fault that a checker finds', async () => {
     expect(await violationsOf(page())).toEqual([]);
+    cleanup();
+    const working = { kind: 'working', progress: { step: 'packing', done: 1, of: 2 } } as const;
+    expect(await violationsOf(page({ exporting: working }))).toEqual([]);
   });
 });
