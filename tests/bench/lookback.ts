@@ -190,13 +190,34 @@ async function main(): Promise<void> {
   await measured(page, 'trend page', '#/unit/demo-2/trends', '.look-page h1', '');
   await measured(page, 'home', '#/', '.home h1', '');
   const [worker] = page.workers().filter((one) => one.url().includes('lookback'));
-  const inWorker = await worker?.evaluate(() => ({
-    times: performance.getEntriesByName('lookback worked out').map(({ duration }) => duration),
-    heap: (performance as unknown as { memory?: { usedJSHeapSize: number } }).memory?.usedJSHeapSize ?? null,
-  }));
-  const times = inWorker?.times ?? [];
-  rows.push([`in the Worker: trends, findings and verdicts of one unit, median of ${times.length}`, ms(median(times)), '100 ms']);
-  if (inWorker?.heap) rows.push(['in the Worker: heap', mb(inWorker.heap), '']);
+  const timesOf = async (name: string): Promise<readonly number[]> =>
+    (await worker?.evaluate((of) => performance.getEntriesByName(of).map(({ duration }) => duration), name)) ?? [];
+  const total = (times: readonly number[]) => times.reduce((sum, time) => sum + time, 0);
+  for (const unit of data.units) await goTo(page, `#/unit/${unit.id}/trends`, '.look-page h1');
+  const first = await timesOf('lookback trends');
+  rows.push([`in the Worker: trends of all ${first.length} units, first time`, ms(total(first)), '100 ms']);
+  // In the other units of measure everything is worked out anew, and nothing is read.
+  await goTo(page, '#/settings', 'h1');
+  await page.getByRole('radio', { name: /metric/i }).check();
+  for (const unit of data.units) await goTo(page, `#/unit/${unit.id}/trends`, '.look-page h1');
+  const anew = (await timesOf('lookback trends')).slice(first.length);
+  rows.push([`in the Worker: trends of all ${anew.length} units, worked out anew`, ms(total(anew)), '100 ms']);
+  for (const unit of data.units) await goTo(page, `#/unit/${unit.id}/trends`, '.look-page h1');
+  rows.push([
+    'in the Worker: trends worked out when nothing was added',
+    String((await timesOf('lookback trends')).length - 2 * anew.length),
+    '0',
+  ]);
+  const summaries = await timesOf('lookback summary');
+  rows.push([
+    'in the Worker: findings, what is due and verdicts of one unit, first time and later',
+    `${ms(summaries[0] ?? Number.NaN)}, ${ms(median(summaries.slice(2)))}`,
+    '',
+  ]);
+  const inWorker = await worker?.evaluate(
+    () => (performance as unknown as { memory?: { usedJSHeapSize: number } }).memory?.usedJSHeapSize ?? null,
+  );
+  if (inWorker) rows.push(['in the Worker: heap', mb(inWorker), '']);
   rows.push(['heap of the page, after all of it', mb(await heapOf(session)), '']);
   await context.close();
   dropProfile(profile);

@@ -110,6 +110,44 @@ describe('looking back', () => {
     expect(troubles).toEqual([]);
   });
 
+  it('shows the last readings of the trends at once, and tells of a damaged round on every page that looks back', async () => {
+    await openWithDemo(page, origin, QUIET);
+    const other = await page.evaluate(
+      () =>
+        new Promise<string>((resolve, reject) => {
+          const opening = indexedDB.open('gloveside');
+          opening.onerror = () => reject(opening.error);
+          opening.onsuccess = () => {
+            const tx = opening.result.transaction(['rounds', 'plans'], 'readwrite');
+            const read = tx.objectStore('rounds').getAll();
+            read.onsuccess = () => {
+              const [first, second] = read.result.filter((round) => round.unit === 'demo-heron');
+              tx.objectStore('plans').delete(first.id);
+              tx.oncomplete = () => {
+                opening.result.close();
+                resolve(second.id);
+              };
+            };
+          };
+        }),
+    );
+    const sentence = page.getByRole('alert').filter({ hasText: /^One round is damaged and left out of what is said here\./ });
+    await goTo('#/unit/demo-heron/trends');
+    await page.locator('.look-chart').first().waitFor();
+    await sentence.waitFor();
+    expect(await page.locator('[data-pending="true"]').count()).toBe(0);
+    await goTo(`#/report/${other}`);
+    await page.locator('.look-report').waitFor();
+    await sentence.waitFor();
+    await goTo('#/unit/demo-heron');
+    await sentence.waitFor();
+    await goTo('#/unit/demo-kestrel/trends');
+    await page.locator('.look-chart').first().waitFor();
+    await settled();
+    expect(await sentence.count()).toBe(0);
+    expect(troubles).toEqual([]);
+  });
+
   it('prints a whole round, corrections and all, on one clean page of paper', async () => {
     await openWithDemo(page, origin, QUIET);
     const longest = await page.evaluate(

@@ -9,6 +9,7 @@ import type { FileStep } from '../../../src/domain/files/progress.ts';
 import { compareRounds } from '../../../src/domain/history/compareRounds.ts';
 import { compareUnits } from '../../../src/domain/history/compareUnits.ts';
 import { openFindings } from '../../../src/domain/history/findings.ts';
+import { buildSeries } from '../../../src/domain/history/series.ts';
 import { timelineOf } from '../../../src/domain/history/timeline.ts';
 import { formatAnswer } from '../../../src/domain/round/formatAnswer.ts';
 import { replay } from '../../../src/domain/round/replay.ts';
@@ -144,6 +145,8 @@ describe('TrendPage', () => {
   const page = (
     <TrendPage
       unit={unit}
+      past={null}
+      rounds={history.rounds.length}
       series={fewSeries}
       statements={trends.statements}
       display="us"
@@ -171,6 +174,21 @@ describe('TrendPage', () => {
     expect(section.innerHTML).not.toMatch(/NaN|undefined|Infinity/);
   });
 
+  it('shows the last round while the years before it are read, and tells of rounds that cannot be read', () => {
+    const last = buildSeries(history.rounds.slice(-1), []);
+    const props = { unit, rounds: 12, statements: [], display: 'us', unitHref: '#/u', roundHref, onPrint: vi.fn() } as const;
+    const { rerender } = render(<TrendPage {...props} past="pending" series={last} />);
+    expect(screen.getByRole('status').textContent).toBe('The last round is here. Reading 12 rounds for the trends.');
+    expect(screen.getAllByRole('img').length).toBeGreaterThan(3);
+    expect(document.body.innerHTML).not.toMatch(/NaN|undefined|Infinity/);
+    rerender(<TrendPage {...props} past="pending" series={[]} rounds={1} />);
+    expect(screen.getByRole('status').textContent).toBe('Reading one round for the trends.');
+    expect(screen.queryByText(/no readings yet/)).toBeNull();
+    rerender(<TrendPage {...props} past="One round is damaged." series={trends.series} />);
+    expect(screen.getByRole('status').textContent).toBe('');
+    expect(screen.getByRole('alert').textContent).toBe('One round is damaged.');
+  });
+
   it('steps through the readings by keyboard', () => {
     render(page);
     const [slider] = screen.getAllByRole('slider', { name: 'Step through the readings' });
@@ -186,6 +204,8 @@ describe('TrendPage', () => {
       await violationsOf(
         <TrendPage
           unit={unit}
+          past={null}
+          rounds={history.rounds.length}
           series={few}
           statements={trends.statements}
           display="us"
@@ -282,6 +302,7 @@ describe('ReportPage', () => {
       round={record.round}
       people={1}
       complete
+      missing={null}
       endedAt={AT}
       verdict={{ outcome: 'not-cleared', sentences: ['A check was skipped.'] }}
       lines={lines}
@@ -293,6 +314,14 @@ describe('ReportPage', () => {
       photoUrl={async () => 'blob:photo'}
     />
   );
+
+  it('says so when rounds before it could not be read', () => {
+    render(page);
+    expect(screen.queryByRole('alert')).toBeNull();
+    cleanup();
+    render({ ...page, props: { ...page.props, missing: 'One round is damaged.' } });
+    expect(screen.getByRole('alert').textContent).toBe('One round is damaged.');
+  });
 
   it('names what was skipped, what is to be mended, and that it is no certification', () => {
     render(page);
