@@ -1,5 +1,5 @@
 /** What stays on the device and how it gets off it: backup, export, import, and what is used of the room. */
-import { useId, useRef } from 'react';
+import { useEffect, useId, useRef } from 'react';
 import type { BackupState } from '../../domain/files/backup.ts';
 import { canStop, type FileProgress, STEP_SENTENCES } from '../../domain/files/progress.ts';
 import { HoldButton } from '../parts/HoldButton.tsx';
@@ -55,11 +55,20 @@ export interface FilesPageProps {
 
 export function FilesPage(props: FilesPageProps) {
   const { storage, exporting, importing, onExport, onShare, onImport, onStop, onPersist, onDropClips } = props;
-  // One file at a time; the rest of the app goes on.
-  const busy = exporting.kind === 'working' || importing.kind === 'working';
   const inputId = useId();
   const input = useRef<HTMLInputElement>(null);
   const { lastAt, roundsSince, isDue } = props.backup;
+  const work = exporting.kind === 'working' ? 'backup' : importing.kind === 'working' ? 'import' : null;
+  // One file at a time; the rest of the app goes on.
+  const busy = work !== null;
+  const headings = { backup: useRef<HTMLHeadingElement>(null), import: useRef<HTMLHeadingElement>(null) };
+  const before = useRef<'backup' | 'import' | null>(null);
+  useEffect(() => {
+    const ended = before.current;
+    before.current = work;
+    // The button to stop went while it was in hand: whoever uses the keyboard goes on from the same section.
+    if (work === null && ended !== null && document.activeElement === document.body) headings[ended].current?.focus();
+  });
   return (
     <main className="page look-page">
       <header>
@@ -68,7 +77,9 @@ export function FilesPage(props: FilesPageProps) {
       </header>
 
       <section aria-labelledby="look-backup">
-        <h2 id="look-backup">Backup</h2>
+        <h2 id="look-backup" ref={headings.backup} tabIndex={-1}>
+          Backup
+        </h2>
         <p className={isDue ? 'look-backup-due' : undefined}>
           {lastAt === null ? (
             'Never saved elsewhere.'
@@ -104,7 +115,9 @@ export function FilesPage(props: FilesPageProps) {
       </section>
 
       <section aria-labelledby="look-import">
-        <h2 id="look-import">Import</h2>
+        <h2 id="look-import" ref={headings.import} tabIndex={-1}>
+          Import
+        </h2>
         <p>
           Takes a file that this app saved, here or elsewhere. What is here already is not doubled, and nothing is overwritten.
         </p>

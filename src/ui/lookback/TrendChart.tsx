@@ -175,15 +175,12 @@ function Band({ model }: { readonly model: ChartModel }) {
   );
 }
 
-/** A path for each look that points have, instead of a thousand shapes: a page of charts stands in half the time. */
-const Points = memo(({ model }: { readonly model: ChartModel }) => {
-  const paths = new Map<string, string>();
-  for (const point of model.points) {
-    const look = lookOf(point);
-    paths.set(look, (paths.get(look) ?? '') + markPath(point, xOf(model, point.at), yOf(model, point.value), 4.5));
-  }
-  return [...paths].map(([look, path]) => <path key={look} className={look} d={path} />);
-});
+/** Drawn anew only for other readings: stepping through them moves one mark among a hundred. */
+const Points = memo(({ model }: { readonly model: ChartModel }) =>
+  model.points.map((point) => (
+    <path key={point.entry} className={lookOf(point)} d={markPath(point, xOf(model, point.at), yOf(model, point.value), 4.5)} />
+  )),
+);
 
 function lookOf({ outcome, earlier }: ChartPoint): string {
   return `look-point ${outcome}${earlier ? ' earlier' : ''}`;

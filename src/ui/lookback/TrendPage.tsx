@@ -46,13 +46,14 @@ export function TrendPage({ unit, past, rounds, series, statements, display, uni
         <h1>Trends of {unit.name}</h1>
         <DemoMark demo={unit.demo} />
         {past !== null && past !== 'pending' && <p role="alert">{past}</p>}
-        <p role="status" className="look-pending" data-pending={past === 'pending'}>
-          {past === 'pending' &&
-            `${series.length > 0 ? 'The last round is here. ' : ''}Reading ${rounds === 1 ? 'one round' : `${rounds} rounds`} for the trends.`}
-        </p>
-        <button type="button" className="slab screen-only" onClick={onPrint}>
-          Print
-        </button>
+        <div className="look-beside screen-only">
+          <button type="button" className="slab" onClick={onPrint}>
+            Print
+          </button>
+          <p role="status" data-pending={past === 'pending'}>
+            {past === 'pending' && `Reading ${rounds === 1 ? 'one round' : `${rounds} rounds`} for the trends.`}
+          </p>
+        </div>
       </header>
       {series.length === 0 && past !== 'pending' && <p>There are no readings yet. After the first round they are here.</p>}
       {standing.map((ofCheck) => (

@@ -178,7 +178,7 @@ describe('TrendPage', () => {
     const last = buildSeries(history.rounds.slice(-1), []);
     const props = { unit, rounds: 12, statements: [], display: 'us', unitHref: '#/u', roundHref, onPrint: vi.fn() } as const;
     const { rerender } = render(<TrendPage {...props} past="pending" series={last} />);
-    expect(screen.getByRole('status').textContent).toBe('The last round is here. Reading 12 rounds for the trends.');
+    expect(screen.getByRole('status').textContent).toBe('Reading 12 rounds for the trends.');
     expect(screen.getAllByRole('img').length).toBeGreaterThan(3);
     expect(document.body.innerHTML).not.toMatch(/NaN|undefined|Infinity/);
     rerender(<TrendPage {...props} past="pending" series={[]} rounds={1} />);
@@ -425,8 +425,11 @@ describe('FilesPage', () => {
     expect(told()).toEqual(['', 'Checking everything in the file.']);
     const regions = screen.getAllByRole('status');
     expect(screen.getByRole('progressbar').hasAttribute('value')).toBe(false);
+    screen.getByRole('button', { name: 'Stop' }).focus();
     fireEvent.click(screen.getByRole('button', { name: 'Stop' }));
     expect(onStop).toHaveBeenCalledOnce();
+    rerender(page({ onStop, importing: { kind: 'stopped' } }));
+    expect(document.activeElement).toBe(screen.getByRole('heading', { name: 'Import' }));
     // What is being written is no longer stopped.
     rerender(page({ onStop, importing: at('adding-media', 3, 12) }));
     expect(screen.queryByRole('button', { name: 'Stop' })).toBeNull();
