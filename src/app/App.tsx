@@ -1,5 +1,5 @@
 /** Which screen is shown. Screens get data and callbacks; everything that acts is here or in the services. */
-import { lazy, Suspense, useEffect, useState } from 'react';
+import { lazy, Suspense, startTransition, useEffect, useState } from 'react';
 import type { RoundKind } from '../domain/checks/check.ts';
 import { type OpenResult, resumeRound, startRound } from './openRound.ts';
 import { RunRound } from './RunRound.tsx';
@@ -29,7 +29,8 @@ const FilesPlace = lazy(async () => ({ default: (await import('./screens/FilesPl
 export function App({ services }: { readonly services: Services }) {
   const [route, setRoute] = useState(() => parseRoute(location.hash));
   useEffect(() => {
-    const onChange = () => setRoute(parseRoute(location.hash));
+    // The page before stays until the next one has loaded: a stand-in for it would be kept for 300 ms, however soon that is.
+    const onChange = () => startTransition(() => setRoute(parseRoute(location.hash)));
     window.addEventListener('hashchange', onChange);
     return () => window.removeEventListener('hashchange', onChange);
   }, []);

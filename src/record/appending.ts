@@ -1,11 +1,11 @@
 /** The rules of an append-only round, the same for every implementation of the record. Pure. */
-import { canonicalText } from '../domain/files/canonical.ts';
 import { DATASET_SCHEMA, type Dataset, type Tombstone } from '../domain/files/dataset.ts';
+import { requirePlain } from '../domain/files/plain.ts';
+import { sameContent } from '../domain/files/sameContent.ts';
 import type { Entry, Round, UnitEvent } from '../domain/round/entry.ts';
 import type { Unit } from '../domain/unit/unit.ts';
 import type { RoundHeader, StoredRound, StoredSettings } from './record.ts';
 import { RecordError } from './recordError.ts';
-import { sameContent } from './sameContent.ts';
 import { latestUnits } from './sorting.ts';
 
 /** What is stored already where an entry wants to go. */
@@ -22,7 +22,7 @@ export interface EntryPlace {
  * @throws RangeError for an entry that is not plain data or holds NaN.
  */
 export function placeEntry(entry: Entry, { header, tombstone, sameId }: EntryPlace): 'add' | 'kept' {
-  canonicalText(entry);
+  requirePlain(entry);
   if (tombstone !== undefined) throw new RecordError('deleted', { detail: entry.round });
   if (header === undefined) throw new RecordError('missing', { detail: `round ${entry.round}` });
   if (sameId !== undefined) {
@@ -36,9 +36,13 @@ export function placeEntry(entry: Entry, { header, tombstone, sameId }: EntryPla
   return 'add';
 }
 
-/** The header of a round that holds only its first entry. @throws RecordError `gap` when that is not entry 0 of this round. */
-export function firstHeader(round: Round, first: Entry): RoundHeader {
-  canonicalText(round);
+/**
+ * The header of a round that holds only its first entry.
+ * @param seen parts of plans that are known to be plain data, where many rounds come in together
+ * @throws RecordError `gap` when that is not entry 0 of this round.
+ */
+export function firstHeader(round: Round, first: Entry, seen?: WeakSet<object>): RoundHeader {
+  requirePlain(round, seen);
   if (first.round !== round.id || first.seq !== 0) {
     throw new RecordError('gap', { detail: `round ${round.id} cannot begin with entry ${first.seq} of ${first.round}` });
   }
@@ -68,11 +72,15 @@ export function nextHeader(header: RoundHeader, entry: Entry): RoundHeader {
   };
 }
 
-/** The header that a whole round has. @throws RecordError `torn` when its entries have a gap or belong elsewhere. */
-export function headerOf({ round, entries }: StoredRound): RoundHeader {
+/**
+ * The header that a whole round has.
+ * @param seen see {@link firstHeader}
+ * @throws RecordError `torn` when its entries have a gap or belong elsewhere.
+ */
+export function headerOf({ round, entries }: StoredRound, seen?: WeakSet<object>): RoundHeader {
   const [first, ...rest] = entries;
   if (first === undefined || !isGapFree(round.id, entries)) throw new RecordError('torn', { detail: `round ${round.id}` });
-  return rest.reduce(nextHeader, firstHeader(round, first));
+  return rest.reduce(nextHeader, firstHeader(round, first, seen));
 }
 
 /** Whether entries are 0, 1, 2 … of one round. */

@@ -1,12 +1,13 @@
 /** What an import changes here. Pure, so that both implementations of the record agree. */
 import { canonicalText } from '../domain/files/canonical.ts';
 import type { Dataset, Tombstone } from '../domain/files/dataset.ts';
+import { requirePlain } from '../domain/files/plain.ts';
+import { sameContent } from '../domain/files/sameContent.ts';
 import type { Entry, UnitEvent } from '../domain/round/entry.ts';
 import type { Unit } from '../domain/unit/unit.ts';
 import { headerOf } from './appending.ts';
 import type { ImportReport, RoundHeader, StoredRound } from './record.ts';
 import { RecordError } from './recordError.ts';
-import { sameContent } from './sameContent.ts';
 
 /** What is here of the things that an import brings. */
 export interface PresentContents {
@@ -67,9 +68,10 @@ export function planImport(present: PresentContents, incoming: Dataset): ImportP
 
   const newRounds: { header: RoundHeader; stored: StoredRound }[] = [];
   const longerRounds: { header: RoundHeader; added: readonly Entry[] }[] = [];
+  const plain = new WeakSet<object>();
   for (const stored of roundsOf(incoming)) {
     const { id, unit } = stored.round;
-    const header = headerOf(stored);
+    const header = headerOf(stored, plain);
     if (isDeleted(id) || isDeleted(unit)) continue;
     const here = present.headers.has(id) ? (present.entries.get(id) ?? []) : null;
     if (here === null) {
@@ -147,7 +149,7 @@ function roundsOf(incoming: Dataset): readonly StoredRound[] {
   if (entries.size !== incoming.rounds.length) throw new RecordError('torn', { detail: 'one round twice' });
   const seen = new Set<string>();
   for (const entry of incoming.entries) {
-    canonicalText(entry);
+    requirePlain(entry);
     if (seen.has(entry.id)) throw new RecordError('torn', { detail: `entry ${entry.id} in two places` });
     seen.add(entry.id);
     const ofRound = entries.get(entry.round);

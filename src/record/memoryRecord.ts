@@ -1,6 +1,7 @@
 /** The record in memory: for a rehearsal that leaves nothing behind, for a browser that refuses storage, and for tests. */
 import { canonicalText } from '../domain/files/canonical.ts';
 import type { Tombstone } from '../domain/files/dataset.ts';
+import { sameContent } from '../domain/files/sameContent.ts';
 import type { Entry, Round, UnitEvent } from '../domain/round/entry.ts';
 import type { Unit } from '../domain/unit/unit.ts';
 import { asDataset, attachmentsOf, firstHeader, gather, nextHeader, placeEntry, sortOut, wholeRound } from './appending.ts';
@@ -8,7 +9,6 @@ import { planImport, unitKey } from './importing.ts';
 import type { Record, RoundHeader, StoredBytes, StoredSettings } from './record.ts';
 import { asRecordError, RecordError } from './recordError.ts';
 import { createRoundLocks } from './roundLock.ts';
-import { sameContent } from './sameContent.ts';
 import { byNewest, byTime, latestUnits } from './sorting.ts';
 
 /** An empty record that lasts as long as the page. Nothing that goes in or comes out is shared with the caller. */

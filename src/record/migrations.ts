@@ -40,6 +40,13 @@ export const MIGRATIONS: readonly Migration[] = [
       sealed.createIndex('noteClips', 'noteClips', { multiEntry: true });
     },
   },
+  {
+    version: 3,
+    what: 'Parts that plans share, once each; plans written before stay as they are',
+    up: (database) => {
+      database.createObjectStore('parts', { keyPath: 'id' });
+    },
+  },
 ];
 
 /**

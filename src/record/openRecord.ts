@@ -2,15 +2,16 @@
 import { type IDBPDatabase, type IDBPObjectStore, type IDBPTransaction, openDB, type StoreNames, unwrap } from 'idb';
 import { canonicalText } from '../domain/files/canonical.ts';
 import type { Dataset } from '../domain/files/dataset.ts';
+import { sameContent } from '../domain/files/sameContent.ts';
 import type { Entry, Round, UnitEvent } from '../domain/round/entry.ts';
 import type { Unit } from '../domain/unit/unit.ts';
 import { asDataset, attachmentsOf, firstHeader, gather, nextHeader, placeEntry, sortOut, wholeRound } from './appending.ts';
 import { planImport } from './importing.ts';
 import { MIGRATIONS, type Migration, migrate, targetVersion } from './migrations.ts';
+import { type PartRow, type PlanRow, partNames, planPacker, unpackPlan } from './planParts.ts';
 import type { ImportReport, Record, Room, RoundHeader, RoundLock, StoredBytes, StoredRound, StoredSettings } from './record.ts';
 import { asRecordError, RecordError } from './recordError.ts';
 import { createRoundLocks, type LockRound, type LocksPort } from './roundLock.ts';
-import { sameContent } from './sameContent.ts';
 import type { BytesRow, RecordSchema, SealedRow } from './schema.ts';
 import { byNewest, byTime, latestUnits } from './sorting.ts';
 
@@ -89,6 +90,7 @@ const STORES: readonly StoreName[] = [
   'units',
   'rounds',
   'plans',
+  'parts',
   'entries',
   'sealed',
   'events',
@@ -100,8 +102,8 @@ const STORES: readonly StoreName[] = [
   'deleted',
   'meta',
 ];
-const DATASET_STORES = ['units', 'rounds', 'plans', 'entries', 'sealed', 'events', 'deleted', 'settings'] as const;
-const ROUND_STORES = ['rounds', 'plans', 'entries', 'sealed'] as const;
+const DATASET_STORES = ['units', 'rounds', 'plans', 'parts', 'entries', 'sealed', 'events', 'deleted', 'settings'] as const;
+const ROUND_STORES = ['rounds', 'plans', 'parts', 'entries', 'sealed'] as const;
 const CLIP_STORES = ['clips', 'clipBytes'] as const;
 const PHOTO_STORES = ['photos', 'photoBytes'] as const;
 
@@ -119,6 +121,8 @@ class IndexedDbRecord implements Record {
   readonly #database: IDBPDatabase<RecordSchema>;
   readonly #ports: Ports;
   readonly #writing = new Set<Promise<unknown>>();
+  /** Parts of plans that were read already. They never change; whoever writes looks into the database all the same. */
+  readonly #parts = new Map<string, PartRow['part']>();
   #closing: Promise<void> | null = null;
 
   constructor(database: IDBPDatabase<RecordSchema>, ports: Ports) {
@@ -149,9 +153,9 @@ class IndexedDbRecord implements Record {
   }
 
   beginRound(round: Round, firstEntry: Entry): Promise<void> {
-    return this.#write(['rounds', 'plans', 'entries', 'sealed', 'deleted'], 'strict', async (tx) => {
+    return this.#write([...ROUND_STORES, 'deleted'], 'strict', async (tx) => {
       const header = firstHeader(round, firstEntry);
-      const [kept, plan, [entry], tombstone, sameId] = await Promise.all([
+      const [kept, planRow, [entry], tombstone, sameId] = await Promise.all([
         tx.objectStore('rounds').get(round.id),
         tx.objectStore('plans').get(round.id),
         entriesIn(tx, round.id),
@@ -160,9 +164,10 @@ class IndexedDbRecord implements Record {
       ]);
       if (kept !== undefined) {
         const { schema, id, unit, startedAt, demo } = kept;
+        const [plan] = await this.#plans(tx, [planRow]);
         if (
           plan !== undefined &&
-          sameContent({ schema, id, unit, startedAt, plan: plan.plan, demo }, round) &&
+          sameContent({ schema, id, unit, startedAt, plan, demo }, round) &&
           sameContent(entry ?? null, firstEntry)
         ) {
           return;
@@ -170,9 +175,10 @@ class IndexedDbRecord implements Record {
         throw new RecordError('clash', { detail: `round ${round.id}` });
       }
       placeEntry(firstEntry, { header: { ...header, entries: 0 }, tombstone, sameId });
+      const pack = await planPacker([round.plan], tx.objectStore('parts'));
       await Promise.all([
         tx.objectStore('rounds').add(header),
-        tx.objectStore('plans').add({ round: round.id, plan: round.plan }),
+        tx.objectStore('plans').add({ round: round.id, packed: pack(round.plan) }),
         tx.objectStore('entries').add(firstEntry),
       ]);
     });
@@ -197,13 +203,14 @@ class IndexedDbRecord implements Record {
 
   round(id: string): Promise<StoredRound> {
     return this.#read(async () => {
-      const tx = this.#database.transaction(['rounds', 'plans', 'entries', 'sealed'], 'readonly');
-      const [header, plan, entries] = await Promise.all([
+      const tx = this.#database.transaction(ROUND_STORES, 'readonly');
+      const [header, row, entries] = await Promise.all([
         tx.objectStore('rounds').get(id),
         tx.objectStore('plans').get(id),
         entriesIn(tx, id),
       ]);
-      return wholeRound(id, header, plan?.plan, entries);
+      const [plan] = await this.#plans(tx, [row]);
+      return wholeRound(id, header, plan, entries);
     });
   }
 
@@ -216,13 +223,17 @@ class IndexedDbRecord implements Record {
 
   roundsOf(ids: readonly string[]): ReturnType<Record['roundsOf']> {
     return this.#read(async () => {
-      const tx = this.#database.transaction(['rounds', 'plans', 'entries', 'sealed'], 'readonly');
+      const tx = this.#database.transaction(ROUND_STORES, 'readonly');
       const found = await Promise.all(
         ids.map((id) => Promise.all([tx.objectStore('rounds').get(id), tx.objectStore('plans').get(id), entriesIn(tx, id)])),
       );
+      const plans = await this.#plans(
+        tx,
+        found.map(([, row]) => row),
+      );
       return sortOut(ids, (id, index) => {
-        const [header, plan, entries] = found[index] ?? [undefined, undefined, []];
-        return wholeRound(id, header, plan?.plan, entries);
+        const [header, , entries] = found[index] ?? [undefined, undefined, []];
+        return wholeRound(id, header, plans[index], entries);
       });
     });
   }
@@ -237,6 +248,7 @@ class IndexedDbRecord implements Record {
       if ((await tx.objectStore('rounds').get(id)) === undefined) throw new RecordError('missing', { detail: `round ${id}` });
       await tx.objectStore('deleted').add({ id, at });
       await removeRound(tx, id);
+      await removeUnusedParts(tx);
     });
   }
 
@@ -331,7 +343,7 @@ class IndexedDbRecord implements Record {
   exportDataset(): Promise<Dataset> {
     return this.#read(async () => {
       const tx = this.#database.transaction(DATASET_STORES, 'readonly');
-      const [units, headers, plans, sealed, entries, events, deleted, settings] = await Promise.all([
+      const [units, headers, rows, sealed, entries, events, deleted, settings] = await Promise.all([
         tx.objectStore('units').getAll(),
         tx.objectStore('rounds').getAll(),
         tx.objectStore('plans').getAll(),
@@ -342,7 +354,12 @@ class IndexedDbRecord implements Record {
         tx.objectStore('settings').get('settings'),
       ]);
       const all = [...sealed.flatMap((row) => row.entries), ...entries];
-      const rounds = gather(headers, new Map(plans.map(({ round, plan }) => [round, plan])), all);
+      const plans = new Map<string, Round['plan']>();
+      for (const [index, plan] of (await this.#plans(tx, rows)).entries()) {
+        const round = rows[index]?.round;
+        if (round !== undefined && plan !== undefined) plans.set(round, plan);
+      }
+      const rounds = gather(headers, plans, all);
       return asDataset({ units, rounds, events, deleted, settings: settings?.settings ?? null });
     });
   }
@@ -376,6 +393,10 @@ class IndexedDbRecord implements Record {
         tx,
         plan.newRounds.flatMap(({ stored }) => stored.entries),
       );
+      const pack = await planPacker(
+        plan.newRounds.map(({ stored }) => stored.round.plan),
+        tx.objectStore('parts'),
+      );
       // An entry id that another sealed round has fails here, by its unique index, and takes everything back.
       await Promise.all([
         ...plan.removedUnits.map(({ id, revision }) => tx.objectStore('units').delete([id, revision])),
@@ -390,7 +411,7 @@ class IndexedDbRecord implements Record {
         ]),
         ...plan.newRounds.flatMap(({ header, stored }) => [
           tx.objectStore('rounds').add(header),
-          tx.objectStore('plans').add({ round: header.id, plan: stored.round.plan }),
+          tx.objectStore('plans').add({ round: header.id, packed: pack(stored.round.plan) }),
           tx.objectStore('sealed').add(sealedRow(header.id, stored.entries)),
         ]),
         ...plan.longerRounds.flatMap(({ header, added }) => [
@@ -398,6 +419,7 @@ class IndexedDbRecord implements Record {
           ...added.map((entry) => tx.objectStore('entries').add(entry)),
         ]),
       ]);
+      if (plan.removedRounds.length > 0) await removeUnusedParts(tx);
       return plan.report;
     });
   }
@@ -422,6 +444,13 @@ class IndexedDbRecord implements Record {
   close(): Promise<void> {
     this.#closing ??= Promise.allSettled(this.#writing).then(() => this.#database.close());
     return this.#closing;
+  }
+
+  /** Plans whole again, in the order of their rows. Undefined where the row or one of its parts is gone. */
+  async #plans(tx: OverParts, rows: readonly (PlanRow | undefined)[]): Promise<readonly (Round['plan'] | undefined)[]> {
+    const lacking = rows.some((row) => row !== undefined && partNames(row).some((id) => !this.#parts.has(id)));
+    if (lacking) for (const { id, part } of await tx.objectStore('parts').getAll()) this.#parts.set(id, part);
+    return rows.map((row) => (row?.packed === undefined ? row?.plan : unpackPlan(row.packed, this.#parts)));
   }
 
   #bytes([rows, store]: BytesStores, id: string): Promise<StoredBytes | null> {
@@ -537,6 +566,11 @@ type OverEntries = {
   ): Pick<IDBPObjectStore<RecordSchema, EntryStore[], S, IDBTransactionMode>, 'get' | 'getAll' | 'index'>;
 };
 
+/** Any transaction over at least the parts of plans. */
+type OverParts = {
+  objectStore(store: 'parts'): Pick<IDBPObjectStore<RecordSchema, ['parts'], 'parts', IDBTransactionMode>, 'getAll'>;
+};
+
 /** Entries of a round in `seq` order. */
 async function entriesIn(tx: OverEntries, round: string): Promise<Entry[]> {
   const [sealed, later] = await Promise.all([
@@ -569,6 +603,13 @@ function sealedRow(round: string, entries: readonly Entry[]): SealedRow {
 }
 
 const totalSize = (rows: readonly BytesRow[]): number => rows.reduce((sum, { size }) => sum + size, 0);
+
+/** A deleted round leaves nothing behind, the unit's profile in its plan least of all. */
+async function removeUnusedParts<S extends StoreName>(tx: WriteTransaction<S | 'plans' | 'parts'>): Promise<void> {
+  const [plans, ids] = await Promise.all([tx.objectStore('plans').getAll(), tx.objectStore('parts').getAllKeys()]);
+  const used = new Set(plans.flatMap(partNames));
+  await Promise.all(ids.filter((id) => !used.has(id)).map((id) => tx.objectStore('parts').delete(id)));
+}
 
 type RemovalStore = 'rounds' | 'plans' | 'entries' | 'sealed' | 'clips' | 'clipBytes' | 'photos' | 'photoBytes';
 

@@ -1,9 +1,9 @@
 /** Shape of the database as the newest migration leaves it. Changing anything here needs a new migration. */
 import type { DBSchema } from 'idb';
 import type { Tombstone } from '../domain/files/dataset.ts';
-import type { Plan } from '../domain/plan/plan.ts';
 import type { Entry, UnitEvent } from '../domain/round/entry.ts';
 import type { Unit } from '../domain/unit/unit.ts';
+import type { PartRow, PlanRow } from './planParts.ts';
 import type { RoundHeader, StoredSettings } from './record.ts';
 
 /** What is known of a clip or photo without reading its bytes. */
@@ -26,7 +26,8 @@ export interface SealedRow {
 export interface RecordSchema extends DBSchema {
   units: { key: [id: string, revision: number]; value: Unit };
   rounds: { key: string; value: RoundHeader; indexes: { startedAt: number } };
-  plans: { key: string; value: { readonly round: string; readonly plan: Plan } };
+  plans: { key: string; value: PlanRow };
+  parts: { key: string; value: PartRow };
   /** `noteClip` holds only entries with a top-level `clip`, which are the notes. */
   entries: { key: [round: string, seq: number]; value: Entry; indexes: { id: string; noteClip: string } };
   /** The first entries of a round, when they came in together; later ones are in `entries`. Ids and note clips are for the indexes. */

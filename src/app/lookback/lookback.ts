@@ -1,22 +1,32 @@
 /** Asks for what a unit's past comes to: of the Worker where the record can be opened there, else worked out in the page. */
 import type { Record } from '../../record/record.ts';
-import type { Answered, Asked } from './lookbackWorker.ts';
+import type { Answered, Answers, Asked } from './lookbackWorker.ts';
 import { createUnitCache, type Question, type UnitCache } from './unitCache.ts';
-import type { UnitSummary } from './unitSummary.ts';
+import type { UnitSummary, UnitTrends } from './unitSummary.ts';
 
 let worker: Worker | null = null;
 let turns = 0;
-const waiting = new Map<number, { resolve: (summary: UnitSummary | null) => void; reject: (error: Error) => void }>();
+const waiting = new Map<number, { resolve: (answer: Answers[keyof Answers]) => void; reject: (error: Error) => void }>();
 const inPage = new WeakMap<Record, UnitCache>();
 
-/** @returns null for a unit that is not in the record. Rejects with a sentence. */
-export async function summaryOf(record: Record, question: Question): Promise<UnitSummary | null> {
+/** Both: @returns null for a unit that is not in the record. Rejects with a sentence. */
+export function summaryOf(record: Record, question: Question): Promise<UnitSummary | null> {
+  return answerOf(record, 'summary', question);
+}
+
+export function trendsOf(record: Record, question: Question): Promise<UnitTrends | null> {
+  return answerOf(record, 'trends', question);
+}
+
+async function answerOf<A extends keyof Answers>(record: Record, about: A, question: Question): Promise<Answers[A]> {
   const { databaseName } = record;
-  if (databaseName === null || typeof Worker === 'undefined') return pageCache(record).summary(question);
+  // The cache answers each question with its own kind of answer; the compiler cannot tell which from the name.
+  const inThePage = () => pageCache(record)[about](question) as Promise<Answers[A]>;
+  if (databaseName === null || typeof Worker === 'undefined') return inThePage();
   try {
-    return await ask(databaseName, question);
+    return (await ask(databaseName, about, question)) as Answers[A];
   } catch (error) {
-    if (error instanceof WorkerLost) return pageCache(record).summary(question);
+    if (error instanceof WorkerLost) return inThePage();
     throw error;
   }
 }
@@ -29,10 +39,10 @@ function pageCache(record: Record): UnitCache {
   return cache;
 }
 
-function ask(databaseName: string, question: Question): Promise<UnitSummary | null> {
+function ask(databaseName: string, about: keyof Answers, question: Question): Promise<Answers[keyof Answers]> {
   worker ??= started();
-  const asked: Asked = { turn: turns++, databaseName, question };
-  const answered = new Promise<UnitSummary | null>((resolve, reject) => waiting.set(asked.turn, { resolve, reject }));
+  const asked: Asked = { turn: turns++, databaseName, about, question };
+  const answered = new Promise<Answers[keyof Answers]>((resolve, reject) => waiting.set(asked.turn, { resolve, reject }));
   worker.postMessage(asked);
   return answered;
 }
@@ -43,7 +53,7 @@ function started(): Worker {
     const asked = waiting.get(data.turn);
     waiting.delete(data.turn);
     if ('sentence' in data) asked?.reject(new Error(data.sentence));
-    else asked?.resolve(data.summary);
+    else asked?.resolve(data.answer);
   };
   // Its file may be missing, or its memory at an end: the page does the work then, if slower.
   fresh.onerror = (event) => {

@@ -2,16 +2,23 @@
 import { openRecord } from '../../record/openRecord.ts';
 import { RecordError } from '../../record/recordError.ts';
 import { createUnitCache, type Question, type UnitCache } from './unitCache.ts';
-import type { UnitSummary } from './unitSummary.ts';
+import type { UnitSummary, UnitTrends } from './unitSummary.ts';
+
+/** What may be asked, and what is answered to it. */
+export interface Answers {
+  readonly trends: UnitTrends | null;
+  readonly summary: UnitSummary | null;
+}
 
 export interface Asked {
   readonly turn: number;
   readonly databaseName: string;
+  readonly about: keyof Answers;
   readonly question: Question;
 }
 
 export type Answered =
-  | { readonly turn: number; readonly summary: UnitSummary | null }
+  | { readonly turn: number; readonly answer: Answers[keyof Answers] }
   | { readonly turn: number; readonly sentence: string };
 
 /** The page's types know `self` as a window; only this much of a Worker's own is used. */
@@ -28,14 +35,16 @@ function opened(name: string): Promise<UnitCache> {
   const forget = () => {
     cache = null;
   };
-  cache ??= openRecord({ name, onBlocking: forget, onBlocked: forget, onTerminated: forget }).then(createUnitCache);
+  cache ??= openRecord({ name, onBlocking: forget, onBlocked: forget, onTerminated: forget }).then((record) =>
+    createUnitCache(record),
+  );
   cache.catch(forget);
   return cache;
 }
 
-async function answer({ turn, databaseName, question }: Asked): Promise<Answered> {
+async function answer({ turn, databaseName, about, question }: Asked): Promise<Answered> {
   try {
-    return { turn, summary: await (await opened(databaseName)).summary(question) };
+    return { turn, answer: await (await opened(databaseName))[about](question) };
   } catch (error) {
     return { turn, sentence: error instanceof RecordError ? error.sentence : 'The earlier rounds could not be read. Try again.' };
   }

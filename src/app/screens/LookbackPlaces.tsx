@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { compareRounds } from '../../domain/history/compareRounds.ts';
 import { compareUnits } from '../../domain/history/compareUnits.ts';
 import type { Findings } from '../../domain/history/findings.ts';
+import { buildSeries } from '../../domain/history/series.ts';
 import { timelineOf } from '../../domain/history/timeline.ts';
 import { judgementsOf, verdictOf } from '../../domain/round/judging.ts';
 import { presentRound } from '../../domain/round/present.ts';
@@ -20,7 +21,7 @@ import { RoundPage } from '../../ui/lookback/RoundPage.tsx';
 import { TrendPage } from '../../ui/lookback/TrendPage.tsx';
 import { UnitPage } from '../../ui/lookback/UnitPage.tsx';
 import { newId } from '../clock.ts';
-import { summaryOf } from '../lookback/lookback.ts';
+import { summaryOf, trendsOf } from '../lookback/lookback.ts';
 import type { UnitSummary } from '../lookback/unitSummary.ts';
 import { hashOf } from '../route.ts';
 import type { Services } from '../services.ts';
@@ -54,7 +55,7 @@ async function unitFirst({ record }: Services, id: string): Promise<UnitFirst | 
 /** The past of a unit, worked through beside the page. */
 function useSummary(services: Services, unit: string | null, display: Display): Loaded<UnitSummary | null> {
   return useRecordData(services, `summary ${unit} ${display}`, async () =>
-    unit === null ? null : summaryOf(services.record, { unit, display, now: services.clock.now() }),
+    unit === null ? null : summaryOf(services.record, { unit, display, now: services.clock.now(), verdicts: true }),
   );
 }
 
@@ -95,7 +96,7 @@ export function UnitPlace({ services, go, unit: id }: ScreenProps & { readonly u
           <UnitPage
             unit={unit}
             now={now}
-            past={past.state === 'loading' ? 'pending' : past.state === 'failed' ? past.sentence : tornSentence(summary)}
+            past={pastText(past)}
             due={summary?.due ?? []}
             trends={summary?.statements ?? []}
             rounds={headers.map((header) => ({
@@ -128,9 +129,14 @@ export function UnitPlace({ services, go, unit: id }: ScreenProps & { readonly u
   );
 }
 
-/** A round that cannot be read is told of, never passed over. */
-function tornSentence(summary: UnitSummary | null): string | null {
-  const torn = summary?.torn ?? 0;
+/** How far the past is worked through, or what is missing in it. */
+function pastText(past: Loaded<{ readonly torn: number } | null>): 'pending' | string | null {
+  if (past.state === 'loading') return 'pending';
+  return past.state === 'failed' ? past.sentence : tornSentence(past.value?.torn ?? 0);
+}
+
+/** Rounds that cannot be read are told of, never passed over. */
+function tornSentence(torn: number): string | null {
   if (torn === 0) return null;
   return `${torn === 1 ? 'One round is' : `${torn} rounds are`} damaged and left out of what is said here. Save a copy under Files before going on.`;
 }
@@ -167,19 +173,22 @@ async function appendMended(
 
 export function TrendsPlace({ services, go, unit: id }: ScreenProps & { readonly unit: string }) {
   const { display } = useStore(services.settings);
-  const loaded = useRecordData(services, `trends ${id} ${display}`, async () => {
-    const unit = (await services.record.units()).find((candidate) => candidate.id === id);
-    const summary = unit ? await summaryOf(services.record, { unit: id, display, now: services.clock.now() }) : null;
-    return unit && summary ? { unit, summary } : null;
-  });
+  const loaded = useRecordData(services, `trends first ${id}`, () => unitFirst(services, id));
+  const past = useRecordData(services, `trends ${id} ${display}`, () =>
+    trendsOf(services.record, { unit: id, display, now: services.clock.now() }),
+  );
   return (
     <Shown loaded={loaded} missing={NO_UNIT} go={go}>
-      {({ unit, summary: { series, statements } }) => {
+      {({ unit, headers, newest }) => {
+        const trends = past.state === 'ready' ? past.value : null;
         return (
           <TrendPage
             unit={unit}
-            series={series}
-            statements={statements}
+            past={pastText(past)}
+            rounds={headers.length}
+            // The last readings stand at once; the years before them join when they are read.
+            series={trends?.series ?? buildSeries(newest === null ? [] : [newest], [])}
+            statements={trends?.statements ?? []}
             display={display}
             unitHref={hashOf({ at: 'unit', unit: id })}
             roundHref={roundHref}
@@ -258,6 +267,7 @@ export function ReportPlace({ services, go, round: id }: ScreenProps & { readonl
             round={round}
             people={state.people}
             complete={state.phase === 'complete'}
+            missing={tornSentence(summary?.torn ?? 0)}
             endedAt={entries.at(-1)?.at ?? round.startedAt}
             verdict={verdictOf(state, display)}
             lines={presentRound(state, new Map(), AT_REST, display, now).lines}

@@ -8,11 +8,15 @@ import type { Round } from '../round/entry.ts';
  */
 export function partsPool(): (round: Round) => Round {
   const known = new Map<string, unknown>();
-  const shared = <T>(part: T): T => {
+  const pooled = new WeakSet<object>();
+  const shared = <T extends object>(part: T): T => {
+    // Rounds read together may share their parts already.
+    if (pooled.has(part)) return part;
     const text = JSON.stringify(part);
     const before = known.get(text);
     if (before !== undefined) return before as T;
     known.set(text, part);
+    pooled.add(part);
     return part;
   };
   return (round) => ({ ...round, plan: { ...round.plan, unit: shared(round.plan.unit), checks: round.plan.checks.map(shared) } });

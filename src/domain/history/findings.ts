@@ -66,34 +66,36 @@ export function openFindings(data: { readonly rounds: readonly RoundRecord[]; re
   const mendings = new Map<string, MendedEvent>();
   for (const event of [...data.events].sort((a, b) => a.at - b.at))
     if (event.kind === 'mended') mendings.set(event.finding, event);
-  const running = new Map<string, Running>();
+  const runnings = new Map<string, Map<string, Running>>();
   const notes: Running[] = [];
   const mended: MendedFinding[] = [];
   const rounds = [...data.rounds].sort((a, b) => a.round.startedAt - b.round.startedAt || (a.round.id < b.round.id ? -1 : 1));
 
-  const close = (slot: string, before: number) => {
-    const found = running.get(slot);
+  /** What is not mended before that time. */
+  const stillOpen = (running: Map<string, Running>, key: string, before: number): Running | undefined => {
+    const found = running.get(key);
     const event = found && mendingOf(found, mendings);
-    if (!found || !event || event.at > before) return;
+    if (!found || !event || event.at > before) return found;
     mended.push({ finding: found.finding, event });
-    running.delete(slot);
+    running.delete(key);
+    return undefined;
   };
 
   for (const record of rounds) {
     const { round, entries } = record;
     const answers = inForce(entries);
-    const prefix = `${round.demo} ${round.unit} `;
+    const ofUnit = `${round.demo} ${round.unit}`;
+    const running = runnings.get(ofUnit) ?? new Map<string, Running>();
+    runnings.set(ofUnit, running);
     for (const check of round.plan.checks) {
       const entry = answers.get(check.key);
       if (entry?.kind !== 'answered') continue;
-      const slot = prefix + check.key;
-      close(slot, entry.at);
+      const known = stillOpen(running, check.key, entry.at);
       if (entry.outcome === 'ok') {
-        running.delete(slot);
+        if (known) running.delete(check.key);
         continue;
       }
       const id = `${round.id}/${check.key}`;
-      const known = running.get(slot);
       if (known) {
         known.ids.add(id).add(entry.id);
         const worse = RANK[entry.outcome] ?? 2;
@@ -120,13 +122,13 @@ export function openFindings(data: { readonly rounds: readonly RoundRecord[]; re
         clip: entry.how.clip,
         demo: round.demo,
       };
-      running.set(slot, { finding, ids: new Set([id, entry.id]) });
+      running.set(check.key, { finding, ids: new Set([id, entry.id]) });
     }
     notes.push(...notesOf(record));
   }
 
   const open: Finding[] = [];
-  for (const found of [...running.values(), ...notes]) {
+  for (const found of [...[...runnings.values()].flatMap((running) => [...running.values()]), ...notes]) {
     const event = mendingOf(found, mendings);
     if (event) mended.push({ finding: found.finding, event });
     else open.push(found.finding);
@@ -144,8 +146,10 @@ function pictureOf(entries: RoundRecord['entries'], key: string): string | null 
 }
 
 function notesOf({ round, entries }: RoundRecord): Running[] {
-  return inOrder(entries).flatMap((entry): Running[] => {
-    if (entry.kind !== 'noted' || !entry.finding) return [];
+  // Looked through first: a thousand rounds have seventy thousand entries and a handful of notes.
+  const noted = entries.filter((entry) => entry.kind === 'noted' && entry.finding);
+  return inOrder(noted).flatMap((entry): Running[] => {
+    if (entry.kind !== 'noted') return [];
     const check = round.plan.checks.find((candidate) => candidate.key === entry.key);
     return [
       {

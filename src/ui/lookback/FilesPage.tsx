@@ -1,6 +1,7 @@
 /** What stays on the device and how it gets off it: backup, export, import, and what is used of the room. */
-import { useId, useRef } from 'react';
+import { useEffect, useId, useRef } from 'react';
 import type { BackupState } from '../../domain/files/backup.ts';
+import { canStop, type FileProgress, STEP_SENTENCES } from '../../domain/files/progress.ts';
 import { HoldButton } from '../parts/HoldButton.tsx';
 import { Time } from './Time.tsx';
 
@@ -16,9 +17,16 @@ export interface StorageView {
   readonly photos: number;
 }
 
+export type ExportState =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'working'; readonly progress: FileProgress }
+  /** Why there is no file, or what to do for it. */
+  | { readonly kind: 'told'; readonly sentence: string };
+
 export type ImportState =
   | { readonly kind: 'none' }
-  | { readonly kind: 'reading' }
+  | { readonly kind: 'working'; readonly progress: FileProgress }
+  | { readonly kind: 'stopped' }
   /** `sentence` says what to do. */
   | { readonly kind: 'refused'; readonly sentence: string }
   | {
@@ -33,22 +41,34 @@ export type ImportState =
 export interface FilesPageProps {
   readonly backup: BackupState;
   readonly storage: StorageView;
+  readonly exporting: ExportState;
   readonly importing: ImportState;
-  /** What an export is doing or why it failed; null at rest. */
-  readonly busy: string | null;
   readonly onExport: (what: 'record' | 'record-with-media' | 'csv' | 'reminders') => void;
   /** Null where the device has no share sheet for files. */
   readonly onShare: (() => void) | null;
   readonly onImport: (file: File) => void;
+  /** What is in work is not wanted after all; offered as long as nothing was written. */
+  readonly onStop: () => void;
   readonly onPersist: () => void;
   readonly onDropClips: () => void;
 }
 
 export function FilesPage(props: FilesPageProps) {
-  const { storage, importing, busy, onExport, onShare, onImport, onPersist, onDropClips } = props;
+  const { storage, exporting, importing, onExport, onShare, onImport, onStop, onPersist, onDropClips } = props;
   const inputId = useId();
   const input = useRef<HTMLInputElement>(null);
   const { lastAt, roundsSince, isDue } = props.backup;
+  const work = exporting.kind === 'working' ? 'backup' : importing.kind === 'working' ? 'import' : null;
+  // One file at a time; the rest of the app goes on.
+  const busy = work !== null;
+  const headings = { backup: useRef<HTMLHeadingElement>(null), import: useRef<HTMLHeadingElement>(null) };
+  const before = useRef<'backup' | 'import' | null>(null);
+  useEffect(() => {
+    const ended = before.current;
+    before.current = work;
+    // The button to stop went while it was in hand: whoever uses the keyboard goes on from the same section.
+    if (work === null && ended !== null && document.activeElement === document.body) headings[ended].current?.focus();
+  });
   return (
     <main className="page look-page">
       <header>
@@ -57,7 +77,9 @@ export function FilesPage(props: FilesPageProps) {
       </header>
 
       <section aria-labelledby="look-backup">
-        <h2 id="look-backup">Backup</h2>
+        <h2 id="look-backup" ref={headings.backup} tabIndex={-1}>
+          Backup
+        </h2>
         <p className={isDue ? 'look-backup-due' : undefined}>
           {lastAt === null ? (
             'Never saved elsewhere.'
@@ -72,23 +94,30 @@ export function FilesPage(props: FilesPageProps) {
         </p>
         {isDue && <p>Save a backup now, and keep it somewhere else.</p>}
         <p className="look-actions">
-          <button type="button" className="slab main" onClick={() => onExport('record-with-media')}>
+          <button type="button" className="slab main" aria-disabled={busy} onClick={() => onExport('record-with-media')}>
             Save everything, clips and pictures too
           </button>
-          <button type="button" className="slab" onClick={() => onExport('record')}>
+          <button type="button" className="slab" aria-disabled={busy} onClick={() => onExport('record')}>
             Save the record alone
           </button>
           {onShare && (
-            <button type="button" className="slab" onClick={onShare}>
+            <button type="button" className="slab" aria-disabled={busy} onClick={onShare}>
               Share
             </button>
           )}
         </p>
-        <p role="status">{busy}</p>
+        <p role="status">
+          {exporting.kind === 'working'
+            ? STEP_SENTENCES[exporting.progress.step]
+            : exporting.kind === 'told' && exporting.sentence}
+        </p>
+        {exporting.kind === 'working' && <HowFar progress={exporting.progress} onStop={onStop} />}
       </section>
 
       <section aria-labelledby="look-import">
-        <h2 id="look-import">Import</h2>
+        <h2 id="look-import" ref={headings.import} tabIndex={-1}>
+          Import
+        </h2>
         <p>
           Takes a file that this app saved, here or elsewhere. What is here already is not doubled, and nothing is overwritten.
         </p>
@@ -101,7 +130,7 @@ export function FilesPage(props: FilesPageProps) {
           className="look-file"
           type="file"
           accept=".json,.zip,application/json,application/zip"
-          disabled={importing.kind === 'reading'}
+          disabled={busy}
           onChange={(event) => {
             const file = event.currentTarget.files?.[0];
             if (file) onImport(file);
@@ -110,15 +139,16 @@ export function FilesPage(props: FilesPageProps) {
           }}
         />
         <ImportOutcome importing={importing} />
+        {importing.kind === 'working' && <HowFar progress={importing.progress} onStop={onStop} />}
       </section>
 
       <section aria-labelledby="look-tables">
         <h2 id="look-tables">For other programs</h2>
         <p className="look-actions">
-          <button type="button" className="slab" onClick={() => onExport('csv')}>
+          <button type="button" className="slab" aria-disabled={busy} onClick={() => onExport('csv')}>
             Readings as a table (CSV)
           </button>
-          <button type="button" className="slab" onClick={() => onExport('reminders')}>
+          <button type="button" className="slab" aria-disabled={busy} onClick={() => onExport('reminders')}>
             Due dates for a calendar
           </button>
         </p>
@@ -169,17 +199,30 @@ export function FilesPage(props: FilesPageProps) {
   );
 }
 
+/** A bar and a way to stop, beside the sentence that is read out. */
+function HowFar({ progress, onStop }: { readonly progress: FileProgress; readonly onStop: () => void }) {
+  const { step, done, of } = progress;
+  return (
+    <div className="look-how-far">
+      <progress aria-label={STEP_SENTENCES[step]} {...(of === null ? {} : { value: done, max: Math.max(1, of) })} />
+      {canStop(progress) && (
+        <button type="button" className="slab" onClick={onStop}>
+          Stop
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** One live region all the time: a region that comes with its words is often not read out. */
 function ImportOutcome({ importing }: { readonly importing: ImportState }) {
-  switch (importing.kind) {
-    case 'none':
-      return null;
-    case 'reading':
-      return <p role="status">Reading the file…</p>;
-    case 'refused':
-      return <p role="alert">{importing.sentence}</p>;
-    case 'done':
-      return (
-        <div role="status">
+  if (importing.kind === 'refused') return <p role="alert">{importing.sentence}</p>;
+  return (
+    <div role="status">
+      {importing.kind === 'working' && <p>{STEP_SENTENCES[importing.progress.step]}</p>}
+      {importing.kind === 'stopped' && <p>Stopped. Nothing was taken from the file.</p>}
+      {importing.kind === 'done' && (
+        <>
           <p>
             {importing.units + importing.rounds + importing.entries + importing.events === 0
               ? 'Everything in it was here already.'
@@ -188,9 +231,10 @@ function ImportOutcome({ importing }: { readonly importing: ImportState }) {
           {importing.warnings.map((warning) => (
             <p key={warning}>{warning}</p>
           ))}
-        </div>
-      );
-  }
+        </>
+      )}
+    </div>
+  );
 }
 
 /** "1.2 MB": powers of a thousand, as devices are sold. */

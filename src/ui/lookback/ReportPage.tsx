@@ -19,6 +19,8 @@ export interface ReportPageProps {
   readonly round: Round;
   readonly people: 1 | 2;
   readonly complete: boolean;
+  /** What could not be read of the rounds before, as a sentence; null where nothing is missing. */
+  readonly missing: string | null;
   /** Of the completion call, or of the last entry; epoch milliseconds. */
   readonly endedAt: number;
   readonly verdict: { readonly outcome: MarkOutcome; readonly sentences: readonly string[] };
@@ -33,7 +35,8 @@ export interface ReportPageProps {
 }
 
 export function ReportPage(props: ReportPageProps) {
-  const { round, people, complete, endedAt, verdict, lines, findings, trends, display, roundHref, onPrint, photoUrl } = props;
+  const { round, people, complete, missing, endedAt, verdict, lines, findings, trends, display, roundHref, onPrint, photoUrl } =
+    props;
   const { unit } = round.plan;
   const readings = togetherByCheck(
     lines.filter((line) => line.check.expects.kind === 'reading' || line.check.expects.kind === 'count'),
@@ -65,6 +68,7 @@ export function ReportPage(props: ReportPageProps) {
         {verdict.sentences.map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
+        {missing !== null && <p role="alert">{missing}</p>}
         <button type="button" className="slab main screen-only" onClick={onPrint}>
           Print or save as PDF
         </button>

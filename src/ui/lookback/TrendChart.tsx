@@ -2,7 +2,7 @@
  * One series as a small chart, with its table beside it. The chart is a picture for the eye; everything in it is also in
  * its description, in the slider that steps through the readings, and in the table.
  */
-import { useId, useState } from 'react';
+import { memo, useId, useMemo, useState } from 'react';
 import type { Series } from '../../domain/history/series.ts';
 import { type ChartModel, type ChartPoint, chartModel } from '../../domain/trend/chartModel.ts';
 import type { TrendStatement } from '../../domain/trend/statement.ts';
@@ -28,9 +28,9 @@ export interface TrendChartProps {
   readonly roundHref: (round: string) => string;
 }
 
-export function TrendChart({ series, statement, display, title, roundHref }: TrendChartProps) {
+export const TrendChart = memo(({ series, statement, display, title, roundHref }: TrendChartProps) => {
   const id = useId();
-  const model = chartModel(series, statement, display);
+  const model = useMemo(() => chartModel(series, statement, display), [series, statement, display]);
   const [picked, setPicked] = useState<number | null>(null);
   if (!model) return null;
   const chosen = picked === null ? null : (model.points[picked] ?? null);
@@ -47,15 +47,10 @@ export function TrendChart({ series, statement, display, title, roundHref }: Tre
         <desc id={`${id}-desc`}>{descriptionOf(model, say)}</desc>
         <Grid model={model} say={say} />
         <Band model={model} />
-        {model.points.map((point, index) => (
-          <PointMark
-            key={point.entry}
-            point={point}
-            x={xOf(model, point.at)}
-            y={yOf(model, point.value)}
-            picked={index === picked}
-          />
-        ))}
+        <Points model={model} />
+        {chosen && (
+          <path className={`${lookOf(chosen)} picked`} d={markPath(chosen, xOf(model, chosen.at), yOf(model, chosen.value), 7)} />
+        )}
       </svg>
       <label className="look-step screen-only">
         Step through the readings
@@ -91,7 +86,7 @@ export function TrendChart({ series, statement, display, title, roundHref }: Tre
       )}
     </figure>
   );
-}
+});
 
 function xOf({ from, to }: ChartModel, at: number): number {
   return LEFT + ((at - from) / (to - from)) * (WIDTH - LEFT - RIGHT);
@@ -180,32 +175,31 @@ function Band({ model }: { readonly model: ChartModel }) {
   );
 }
 
+/** Drawn anew only for other readings: stepping through them moves one mark among a hundred. */
+const Points = memo(({ model }: { readonly model: ChartModel }) =>
+  model.points.map((point) => (
+    <path key={point.entry} className={lookOf(point)} d={markPath(point, xOf(model, point.at), yOf(model, point.value), 4.5)} />
+  )),
+);
+
+function lookOf({ outcome, earlier }: ChartPoint): string {
+  return `look-point ${outcome}${earlier ? ' earlier' : ''}`;
+}
+
 /** One shape for each outcome, so that no color is needed: circle, triangle, diamond, square. */
-function PointMark({
-  point,
-  x,
-  y,
-  picked,
-}: {
-  readonly point: ChartPoint;
-  readonly x: number;
-  readonly y: number;
-  readonly picked: boolean;
-}) {
-  const size = picked ? 7 : 4.5;
-  const shapes = {
-    ok: <circle cx={x} cy={y} r={size} />,
-    watch: <path d={`M${x} ${y - size}l${size} ${2 * size}h${-2 * size}z`} />,
-    fix: (
-      <path
-        d={`M${x} ${y - size * 1.3}l${size * 1.3} ${size * 1.3}l${-size * 1.3} ${size * 1.3}l${-size * 1.3} ${-size * 1.3}z`}
-      />
-    ),
-    hold: <rect x={x - size} y={y - size} width={2 * size} height={2 * size} />,
-  };
-  return (
-    <g className={`look-point ${point.outcome}${point.earlier ? ' earlier' : ''}${picked ? ' picked' : ''}`}>
-      {shapes[point.outcome]}
-    </g>
-  );
+function markPath({ outcome }: ChartPoint, x: number, y: number, size: number): string {
+  const round = (value: number) => value.toFixed(1);
+  const from = (left: number, top: number) => `M${round(left)} ${round(top)}`;
+  const wide = 2 * size;
+  const slant = round(size * 1.3);
+  switch (outcome) {
+    case 'ok':
+      return `${from(x - size, y)}a${size} ${size} 0 1 0 ${wide} 0a${size} ${size} 0 1 0 ${-wide} 0z`;
+    case 'watch':
+      return `${from(x, y - size)}l${size} ${wide}h${-wide}z`;
+    case 'fix':
+      return `${from(x, y - size * 1.3)}l${slant} ${slant}l-${slant} ${slant}l-${slant} -${slant}z`;
+    case 'hold':
+      return `${from(x - size, y - size)}h${wide}v${wide}h${-wide}z`;
+  }
 }

@@ -10,6 +10,10 @@ import { TrendChart } from './TrendChart.tsx';
 
 export interface TrendPageProps {
   readonly unit: Unit;
+  /** `pending`: only the last round is shown yet. Else a sentence about what is missing in the past, or null. */
+  readonly past: 'pending' | string | null;
+  /** How many rounds there are of this unit. */
+  readonly rounds: number;
   /** Of this unit only, as `trendsFor` gives them. */
   readonly series: readonly Series[];
   readonly statements: readonly TrendStatement[];
@@ -19,7 +23,7 @@ export interface TrendPageProps {
   readonly onPrint: () => void;
 }
 
-export function TrendPage({ unit, series, statements, display, unitHref, roundHref, onPrint }: TrendPageProps) {
+export function TrendPage({ unit, past, rounds, series, statements, display, unitHref, roundHref, onPrint }: TrendPageProps) {
   const groups = groupByCheck(series).sort((a, b) => rankOf(a) - rankOf(b));
   const standing = groups.filter((ofCheck) => isStanding(ofCheck, unit));
   const single = groups.filter((ofCheck) => !isStanding(ofCheck, unit)).flat();
@@ -41,11 +45,17 @@ export function TrendPage({ unit, series, statements, display, unitHref, roundHr
         </p>
         <h1>Trends of {unit.name}</h1>
         <DemoMark demo={unit.demo} />
-        <button type="button" className="slab screen-only" onClick={onPrint}>
-          Print
-        </button>
+        {past !== null && past !== 'pending' && <p role="alert">{past}</p>}
+        <div className="look-beside screen-only">
+          <button type="button" className="slab" onClick={onPrint}>
+            Print
+          </button>
+          <p role="status" data-pending={past === 'pending'}>
+            {past === 'pending' && `Reading ${rounds === 1 ? 'one round' : `${rounds} rounds`} for the trends.`}
+          </p>
+        </div>
       </header>
-      {series.length === 0 && <p>There are no readings yet. After the first round they are here.</p>}
+      {series.length === 0 && past !== 'pending' && <p>There are no readings yet. After the first round they are here.</p>}
       {standing.map((ofCheck) => (
         <section key={ofCheck[0]?.check} aria-label={headingOf(ofCheck)}>
           <h2>{headingOf(ofCheck)}</h2>

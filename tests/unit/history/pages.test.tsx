@@ -4,9 +4,12 @@ import axe from 'axe-core';
 import type { ReactElement } from 'react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { generateHistory } from '../../../src/domain/demo/generate.ts';
+import type { FileStep } from '../../../src/domain/files/progress.ts';
+
 import { compareRounds } from '../../../src/domain/history/compareRounds.ts';
 import { compareUnits } from '../../../src/domain/history/compareUnits.ts';
 import { openFindings } from '../../../src/domain/history/findings.ts';
+import { buildSeries } from '../../../src/domain/history/series.ts';
 import { timelineOf } from '../../../src/domain/history/timeline.ts';
 import { formatAnswer } from '../../../src/domain/round/formatAnswer.ts';
 import { replay } from '../../../src/domain/round/replay.ts';
@@ -142,6 +145,8 @@ describe('TrendPage', () => {
   const page = (
     <TrendPage
       unit={unit}
+      past={null}
+      rounds={history.rounds.length}
       series={fewSeries}
       statements={trends.statements}
       display="us"
@@ -169,6 +174,21 @@ describe('TrendPage', () => {
     expect(section.innerHTML).not.toMatch(/NaN|undefined|Infinity/);
   });
 
+  it('shows the last round while the years before it are read, and tells of rounds that cannot be read', () => {
+    const last = buildSeries(history.rounds.slice(-1), []);
+    const props = { unit, rounds: 12, statements: [], display: 'us', unitHref: '#/u', roundHref, onPrint: vi.fn() } as const;
+    const { rerender } = render(<TrendPage {...props} past="pending" series={last} />);
+    expect(screen.getByRole('status').textContent).toBe('Reading 12 rounds for the trends.');
+    expect(screen.getAllByRole('img').length).toBeGreaterThan(3);
+    expect(document.body.innerHTML).not.toMatch(/NaN|undefined|Infinity/);
+    rerender(<TrendPage {...props} past="pending" series={[]} rounds={1} />);
+    expect(screen.getByRole('status').textContent).toBe('Reading one round for the trends.');
+    expect(screen.queryByText(/no readings yet/)).toBeNull();
+    rerender(<TrendPage {...props} past="One round is damaged." series={trends.series} />);
+    expect(screen.getByRole('status').textContent).toBe('');
+    expect(screen.getByRole('alert').textContent).toBe('One round is damaged.');
+  });
+
   it('steps through the readings by keyboard', () => {
     render(page);
     const [slider] = screen.getAllByRole('slider', { name: 'Step through the readings' });
@@ -184,6 +204,8 @@ describe('TrendPage', () => {
       await violationsOf(
         <TrendPage
           unit={unit}
+          past={null}
+          rounds={history.rounds.length}
           series={few}
           statements={trends.statements}
           display="us"
@@ -280,6 +302,7 @@ describe('ReportPage', () => {
       round={record.round}
       people={1}
       complete
+      missing={null}
       endedAt={AT}
       verdict={{ outcome: 'not-cleared', sentences: ['A check was skipped.'] }}
       lines={lines}
@@ -291,6 +314,14 @@ describe('ReportPage', () => {
       photoUrl={async () => 'blob:photo'}
     />
   );
+
+  it('says so when rounds before it could not be read', () => {
+    render(page);
+    expect(screen.queryByRole('alert')).toBeNull();
+    cleanup();
+    render({ ...page, props: { ...page.props, missing: 'One round is damaged.' } });
+    expect(screen.getByRole('alert').textContent).toBe('One round is damaged.');
+  });
 
   it('names what was skipped, what is to be mended, and that it is no certification', () => {
     render(page);
@@ -356,7 +387,8 @@ describe('FilesPage', () => {
         photos: 1,
       }}
       importing={{ kind: 'none' }}
-      busy={null}
+      exporting={{ kind: 'none' }}
+      onStop={vi.fn()}
       onExport={vi.fn()}
       onShare={null}
       onImport={vi.fn()}
@@ -384,6 +416,32 @@ describe('FilesPage', () => {
     expect(screen.getByRole('alert').textContent).toBe('The file is damaged.');
   });
 
+  it('says what is done to a file in one place that is read out, and how far it is beside it', () => {
+    const onStop = vi.fn();
+    const at = (step: FileStep, done = 0, of: number | null = null) =>
+      ({ kind: 'working', progress: { step, done, of } }) as const;
+    const { rerender } = render(page({ onStop, importing: at('checking') }));
+    const told = () => screen.getAllByRole('status').map((status) => status.textContent);
+    expect(told()).toEqual(['', 'Checking everything in the file.']);
+    const regions = screen.getAllByRole('status');
+    expect(screen.getByRole('progressbar').hasAttribute('value')).toBe(false);
+    screen.getByRole('button', { name: 'Stop' }).focus();
+    fireEvent.click(screen.getByRole('button', { name: 'Stop' }));
+    expect(onStop).toHaveBeenCalledOnce();
+    rerender(page({ onStop, importing: { kind: 'stopped' } }));
+    expect(document.activeElement).toBe(screen.getByRole('heading', { name: 'Import' }));
+    // What is being written is no longer stopped.
+    rerender(page({ onStop, importing: at('adding-media', 3, 12) }));
+    expect(screen.queryByRole('button', { name: 'Stop' })).toBeNull();
+    expect(screen.getByRole('progressbar')).toMatchObject({ value: 3, max: 12 });
+    rerender(page({ importing: { kind: 'stopped' } }));
+    expect(told()).toEqual(['', 'Stopped. Nothing was taken from the file.']);
+    rerender(page({ exporting: at('packing') }));
+    expect(told()).toEqual(['Packing the file.', '']);
+    expect(screen.getAllByRole('status')).toEqual(regions);
+    expect((screen.getByLabelText('File to import') as HTMLInputElement).disabled).toBe(true);
+  });
+
   it('says bytes as devices do', () => {
     expect([bytesText(0), bytesText(999), bytesText(1_234_567), bytesText(150e6), bytesText(2e9)]).toEqual([
       '0 bytes',
@@ -396,5 +454,8 @@ describe('FilesPage', () => {
 
   it('has no fault that a checker finds', async () => {
     expect(await violationsOf(page())).toEqual([]);
+    cleanup();
+    const working = { kind: 'working', progress: { step: 'packing', done: 1, of: 2 } } as const;
+    expect(await violationsOf(page({ exporting: working }))).toEqual([]);
   });
 });
