@@ -35,6 +35,7 @@ const SENTENCES = {
   missing: 'No microphone was found. Plug one in, or use the buttons.',
   busy: 'The microphone cannot be opened. Close other apps that use it, or use the buttons.',
   denied: 'The microphone is not allowed. Use the buttons, or allow it in the browser settings.',
+  touch: 'Touch the screen once. Until then this browser does not let me listen.',
   lost: 'The microphone went away. Check the headset, or use the buttons.',
   crashed: 'The built-in recogniser stopped. Use the buttons.',
 } as const;
@@ -71,6 +72,8 @@ export function createBuiltInEars(options: BuiltInEarsOptions): Ears {
   let opening: Promise<Microphone> | null = null;
   let turn: Turn | null = null;
   let turns = 0;
+  /** The sound system waits for a touch: what is missing then is not the microphone. */
+  let asleep = false;
   let closed = false;
 
   const command = (message: RecognizerCommand, transfer: Transferable[] = []) => worker?.postMessage(message, transfer);
@@ -188,7 +191,7 @@ export function createBuiltInEars(options: BuiltInEarsOptions): Ears {
       case 'turn.refused':
         return fail({ reason: 'other', sentence: event.sentence });
       case 'sound.missing':
-        return fail({ reason: 'no-microphone', sentence: SENTENCES.lost });
+        return fail({ reason: 'no-microphone', sentence: asleep ? SENTENCES.touch : SENTENCES.lost });
       case 'speech.started':
         return current.onEvent({ type: 'speech-started' });
       case 'partial.heard':
@@ -211,8 +214,10 @@ export function createBuiltInEars(options: BuiltInEarsOptions): Ears {
     }
     try {
       const live = await openOnce();
-      await live.resume();
+      const awake = await live.resume();
       if (opened.over) return;
+      asleep = !awake;
+      if (asleep) opened.onEvent({ type: 'sound', problem: 'silent', sentence: SENTENCES.touch });
       if (opened.request.mode === 'free') opened.note = recordNote(live.stream);
       command({ type: 'open', turn: opened.id, request: opened.request, tailMs: options.tailMs ?? TAIL_MS });
     } catch (error) {

@@ -9,8 +9,8 @@ export interface Microphone {
   readonly rate: number;
   /** Sound goes here until the microphone is closed. */
   connect(port: MessagePort): void;
-  /** A context that was made before the first touch of the screen sleeps until then. */
-  resume(): Promise<void>;
+  /** A context that was made before the first touch of the screen sleeps until then. @returns whether sound comes now */
+  resume(): Promise<boolean>;
   /** Called once when the device goes away. */
   onLost(listener: () => void): void;
   close(): void;
@@ -46,6 +46,7 @@ export async function openMicrophone(getUserMedia: OpenMicrophone): Promise<Micr
         // Without a touch the promise may never settle; listening goes on and the watchdog tells.
         const patience = new Promise<void>((resolve) => setTimeout(resolve, RESUME_MS));
         if (context.state === 'suspended') await Promise.race([context.resume(), patience]);
+        return context.state === 'running';
       },
       onLost(listener) {
         for (const track of stream.getAudioTracks()) track.addEventListener('ended', listener, { once: true });

@@ -105,6 +105,9 @@ export interface Outcome {
   readonly amongThree: boolean;
   readonly heard: readonly string[];
   readonly confidence: number;
+  /** The hypotheses behind the best. */
+  readonly others: readonly (readonly string[])[];
+  readonly otherConfidences: readonly number[];
   readonly evidence: Evidence | null;
   readonly meaning: string;
   /** The app's policy takes it without a question. */
@@ -173,6 +176,8 @@ export async function hearConditions({
       amongThree: isAnswer && hypotheses.slice(0, 3).some((one) => counted(one.words) === wanted),
       heard: words,
       confidence: hypotheses[0]?.confidence ?? 0,
+      others: hypotheses.slice(1).map((one) => one.words),
+      otherConfidences: hypotheses.slice(1).map((one) => one.confidence),
       evidence: best?.decoded?.evidence ?? null,
       meaning,
       taken: best?.type === 'heard' && isTaken(check, hypotheses),

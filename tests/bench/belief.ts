@@ -4,8 +4,8 @@ import { AT_5_DB, AT_10_DB, type EarsModel, NO_CONFIDENCE, simulate } from '../u
 const UNITS = Number(process.argv[2] ?? 120);
 const ROUNDS = 30;
 const EARS: readonly (readonly [string, EarsModel])[] = [
-  ['10 dB, 3 % misheard', AT_10_DB],
-  ['5 dB, 7.2 % misheard', AT_5_DB],
+  ['built-in at 10 dB', AT_10_DB],
+  ['built-in at 5 dB', AT_5_DB],
   ['no confidence given', NO_CONFIDENCE],
 ];
 

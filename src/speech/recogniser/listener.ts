@@ -21,7 +21,7 @@ const PRE_ROLL = 90;
  */
 const AHEAD_AFTER = 30;
 /** Frames between looks at an utterance that goes on, for the screen. */
-const PARTIAL_EVERY = 60;
+const PARTIAL_EVERY = 90;
 /** A device that takes longer than this for a look does without. */
 const PARTIAL_MOST_MS = 120;
 /** Less is not a word: a click, a knock, a gust's edge. */

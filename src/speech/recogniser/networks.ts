@@ -6,8 +6,9 @@ import type { Rule } from './grammar.ts';
 import { type AnswerDecoder, LayeredDecoder } from './layeredDecoder.ts';
 import type { Lexicon } from './lexicon.ts';
 import { changeRule, requestRule } from './requestGrammar.ts';
-import { SenoneScorer } from './senoneScorer.ts';
 import { UtteranceDecoder } from './utteranceDecoder.ts';
+import { ViewScorer } from './viewScorer.ts';
+import { VoiceFit } from './vocalTract.ts';
 import { buildWordGraph } from './wordGraph.ts';
 
 const MOST_KEPT = 6;
@@ -15,13 +16,15 @@ const MOST_KEPT = 6;
 export class Networks {
   readonly #model: AcousticModel;
   readonly #lexicon: Lexicon;
-  readonly #scorer: SenoneScorer;
+  readonly #scorer: ViewScorer;
+  readonly #voiceFit: VoiceFit;
   readonly #kept = new Map<string, UtteranceDecoder>();
 
   constructor(model: AcousticModel, lexicon: Lexicon) {
     this.#model = model;
     this.#lexicon = lexicon;
-    this.#scorer = new SenoneScorer(model);
+    this.#scorer = new ViewScorer(model);
+    this.#voiceFit = new VoiceFit(model);
   }
 
   /**
@@ -29,7 +32,7 @@ export class Networks {
    */
   compile(rule: Rule): UtteranceDecoder {
     const graph = buildWordGraph(compileGrammar(rule), this.#lexicon, this.#model);
-    return new UtteranceDecoder(this.#model, graph, this.#lexicon, this.#scorer);
+    return new UtteranceDecoder(this.#model, graph, this.#lexicon, this.#scorer, this.#voiceFit);
   }
 
   /** What is usually answered, and behind it what is seldom said. */

@@ -3,7 +3,7 @@
  * something else was said. Source: the phone-loop ("garbage") models of Rose and Paul 1990.
  */
 import { type AcousticModel, STATES } from './acousticModel.ts';
-import type { SenoneScorer } from './senoneScorer.ts';
+import type { FrameScorer } from './senoneScorer.ts';
 
 /** Nats for each new phone. */
 const INSERTION = -3;
@@ -29,7 +29,7 @@ export class PhoneLoop {
   }
 
   /** One frame. @returns score of the best path so far */
-  step(scorer: SenoneScorer): number {
+  step(scorer: FrameScorer): number {
     const { transitions, phones } = this.#model;
     const score = this.#score;
     let best = -Infinity;
@@ -55,7 +55,7 @@ export class PhoneLoop {
   }
 
   /** Score of silence in the current frame, best of its states. */
-  silenceScore(scorer: SenoneScorer): number {
+  silenceScore(scorer: FrameScorer): number {
     const at = this.#model.silence * STATES;
     let best = -Infinity;
     for (let state = 0; state < STATES; state += 1) best = Math.max(best, scorer.score(this.#senones[at + state] as number));

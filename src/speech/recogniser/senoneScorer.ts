@@ -14,7 +14,13 @@ export const TOP_DENSITIES = 8;
 /** Frames from one look at all densities of a codebook to the next. */
 export const SEARCH_EVERY = 2;
 
-export class SenoneScorer {
+/** Scores senones in the frame that it stands at. */
+export interface FrameScorer {
+  /** Natural log likelihood of a senone in the current frame. */
+  score(senone: number): number;
+}
+
+export class SenoneScorer implements FrameScorer {
   readonly #model: AcousticModel;
   readonly #top: number;
   readonly #every: number;
@@ -82,6 +88,11 @@ export class SenoneScorer {
     this.#senoneStamp[senone] = this.#stamp;
     this.#senoneScore[senone] = score;
     return score;
+  }
+
+  /** Whether a senone's codebook has been worked out in the current frame, so that its score costs next to nothing. */
+  isCheap(senone: number): boolean {
+    return this.#codebookStamp[this.#model.senoneCodebook[senone] as number] === this.#stamp;
   }
 
   #evaluate(codebook: number): void {

@@ -6,12 +6,13 @@ import { type Evidence, gatherEvidence } from './evidence.ts';
 import { FRONT_END, LEAST_FLOOR, RELATIVE_FLOOR } from './frontEnd.ts';
 import { wordsOf } from './grammar.ts';
 import type { Lexicon } from './lexicon.ts';
-import { SUBTRACTION, subtractNoise } from './melSubtraction.ts';
+import { MORE_SUBTRACTION, SUBTRACTION, type SubtractionOptions, subtractNoise } from './melSubtraction.ts';
 import { PhoneLoop } from './phoneLoop.ts';
 import { FILLERS } from './requestGrammar.ts';
-import { SenoneScorer } from './senoneScorer.ts';
 import { aroundVoice, speechRegion } from './speechRegion.ts';
+import { ViewScorer, type Views } from './viewScorer.ts';
 import { type Path, ViterbiSearch } from './viterbi.ts';
+import { VoiceFit, WARPS, warpEnergies } from './vocalTract.ts';
 import { VOICED } from './voicing.ts';
 import type { WordGraph } from './wordGraph.ts';
 
@@ -46,29 +47,38 @@ const SHARPNESS = 12;
 /** Everything that one grammar needs, ready to decode again and again. */
 export class UtteranceDecoder {
   readonly #search: ViterbiSearch;
-  readonly #scorer: SenoneScorer;
+  readonly #scorer: ViewScorer;
   readonly #loop: PhoneLoop;
   readonly #lexicon: Lexicon;
+  readonly #voiceFit: VoiceFit;
 
-  constructor(model: AcousticModel, graph: WordGraph, lexicon: Lexicon, scorer = new SenoneScorer(model)) {
+  /** @param scorer @param voiceFit working memory that several decoders may share */
+  constructor(
+    model: AcousticModel,
+    graph: WordGraph,
+    lexicon: Lexicon,
+    scorer = new ViewScorer(model),
+    voiceFit = new VoiceFit(model),
+  ) {
     this.#search = new ViterbiSearch(model, graph);
     this.#scorer = scorer;
     this.#loop = new PhoneLoop(model);
     this.#lexicon = lexicon;
+    this.#voiceFit = voiceFit;
   }
 
   decode({ energies, frames: all, voicing, snrDb }: Sounded): Decoded {
     if (all === 0) return { hypotheses: [], evidence: null };
-    const { features, start, frames } = this.#features(energies, all, voicing);
+    const { views, start, frames } = this.#views(energies, all, voicing);
     const loop = new Float64Array(frames);
     const silence = new Float64Array(frames);
     this.#search.begin();
     this.#loop.begin();
     for (let frame = 0; frame < frames; frame += 1) {
-      this.#scorer.setFrame(features, frame);
+      this.#scorer.setFrame(views, frame);
       this.#search.step(this.#scorer);
-      loop[frame] = this.#loop.step(this.#scorer);
-      silence[frame] = this.#loop.silenceScore(this.#scorer);
+      loop[frame] = this.#loop.step(this.#scorer.rough);
+      silence[frame] = this.#loop.silenceScore(this.#scorer.rough);
     }
     const paths = rivals(this.#search.paths(MOST_PATHS)).slice(0, MOST_HYPOTHESES);
     const phonesOf = (words: readonly string[]) =>
@@ -80,31 +90,48 @@ export class UtteranceDecoder {
 
   /** The best words so far, for the screen; no competitor, no confidence. */
   partial(energies: Float32Array, all: number): readonly string[] {
-    const { features, frames } = this.#features(energies, all, null);
+    const { views, frames } = this.#views(energies, all, null);
     this.#search.begin();
     for (let frame = 0; frame < frames; frame += 1) {
-      this.#scorer.setFrame(features, frame);
+      this.#scorer.setFrame(views, frame);
       this.#search.step(this.#scorer);
     }
     return this.#search.bestWords();
   }
 
-  /** Noise is measured on all of the sound; mean and features are taken of the speech alone. */
-  #features(
-    energies: Float32Array,
-    all: number,
-    voicing: Float32Array | null,
-  ): { features: Float32Array; start: number; frames: number } {
+  /**
+   * Noise is measured on all of the sound; mean and features are taken of the speech alone. Two views: the vocal tract length that
+   * fits the voice best, and the second best with more of the noise taken out.
+   */
+  #views(energies: Float32Array, all: number, voicing: Float32Array | null): { views: Views; start: number; frames: number } {
     const { filters } = FRONT_END;
     const loud = speechRegion(energies, all);
     const { start, end } = voicing ? aroundVoice(loud, voicing, VOICED) : loud;
     const frames = end - start;
-    const cleaned = subtractNoise(energies, all, SUBTRACTION);
-    const cepstra = cepstraOf(cleaned.subarray(start * filters, end * filters), frames, floorFor(cleaned));
-    subtractMean(cepstra, frames);
-    return { features: featuresOf(cepstra, frames), start, frames };
+    const reading = (options: SubtractionOptions) => {
+      const cleaned = subtractNoise(energies, all, options);
+      const floor = floorFor(cleaned);
+      const speech = cleaned.subarray(start * filters, end * filters);
+      return (warp: number) => {
+        const cepstra = cepstraOf(warp === 1 ? speech : warpEnergies(speech, frames, warp), frames, floor);
+        subtractMean(cepstra, frames);
+        return featuresOf(cepstra, frames);
+      };
+    };
+    const heardAt = reading(SUBTRACTION);
+    const voiced = voicing ? voicedFrames(voicing.subarray(start, end)) : [];
+    if (voiced.length === 0) return { views: [heardAt(1)], start, frames };
+    const [best, second] = WARPS.map((warp) => {
+      const features = heardAt(warp);
+      return { warp, features, fit: this.#voiceFit.of(features, voiced) };
+    }).sort((a, b) => b.fit - a.fit);
+    if (!best || !second) return { views: [heardAt(1)], start, frames };
+    return { views: [best.features, reading(MORE_SUBTRACTION)(second.warp)], start, frames };
   }
 }
+
+const voicedFrames = (voicing: Float32Array): readonly number[] =>
+  [...voicing.keys()].filter((frame) => (voicing[frame] as number) >= VOICED);
 
 /** Of the paths that say the same in other words only the best. */
 function rivals(paths: readonly Path[]): readonly Path[] {

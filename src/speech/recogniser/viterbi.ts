@@ -7,7 +7,7 @@
  * beam are dropped. Memory is fixed but for the words' history, which an utterance bounds.
  */
 import { type AcousticModel, STATES } from './acousticModel.ts';
-import type { SenoneScorer } from './senoneScorer.ts';
+import type { FrameScorer } from './senoneScorer.ts';
 import type { WordGraph } from './wordGraph.ts';
 import { NO_WORDS, WordHistory } from './wordHistory.ts';
 import { type SpokenWord, WordTrace } from './wordTrace.ts';
@@ -19,9 +19,14 @@ export interface SearchOptions {
   readonly beam: number;
   /** Nats behind the best at which the end of a word is not followed. */
   readonly wordBeam: number;
+  /** Units above which the beam is drawn in until fewer are left: other people's talk keeps everything alive. Left out: never. */
+  readonly mostUnits?: number;
 }
 
-export const SEARCH: SearchOptions = { tokens: 6, beam: 110, wordBeam: 65 };
+export const SEARCH: SearchOptions = { tokens: 6, beam: 110, wordBeam: 65, mostUnits: 1000 };
+
+/** The beam is never drawn in further. */
+const LEAST_BEAM = 50;
 
 export interface Path {
   readonly words: readonly string[];
@@ -64,6 +69,7 @@ export class ViterbiSearch {
   readonly #traces = new WordTrace();
   #frame = 0;
   #best = 0;
+  #beam = 0;
 
   constructor(model: AcousticModel, graph: WordGraph, options = SEARCH) {
     const k = options.tokens;
@@ -108,6 +114,7 @@ export class ViterbiSearch {
     this.#nextCount = 0;
     this.#frame = 0;
     this.#best = 0;
+    this.#beam = this.#options.beam;
     this.#histories.clear();
     this.#traces.clear();
     for (const junction of this.#graph.starts) {
@@ -120,7 +127,7 @@ export class ViterbiSearch {
   }
 
   /** One frame; the scorer stands at it. */
-  step(scorer: SenoneScorer): void {
+  step(scorer: FrameScorer): void {
     this.#clearJunctions();
     const active = this.#next;
     this.#next = this.#active;
@@ -168,8 +175,10 @@ export class ViterbiSearch {
     const { nextUnit, exitStart, exitList, wordOf, isSilence, phone } = this.#graph;
     const { transitions } = this.#model;
     const k = this.#k;
-    const floor = best - this.#options.beam;
-    const wordFloor = best - this.#options.wordBeam;
+    const { beam, wordBeam, mostUnits = Infinity } = this.#options;
+    this.#beam = this.#activeCount > mostUnits ? Math.max(LEAST_BEAM, 0.9 * this.#beam) : Math.min(beam, 1.05 * this.#beam);
+    const floor = best - this.#beam;
+    const wordFloor = best - Math.min(wordBeam, this.#beam);
     for (let index = 0; index < this.#activeCount; index += 1) {
       const unit = this.#active[index] as number;
       const base = unit * STATES * k;

@@ -10,6 +10,7 @@ import type { Hearing } from '../../../src/domain/language/hearing.ts';
 import { interpret } from '../../../src/domain/language/interpret.ts';
 import type { InterpretContext, Meaning } from '../../../src/domain/language/meaning.ts';
 import { speakDigits, speakNumber } from '../../../src/domain/language/speakNumber.ts';
+import RATES from './earsRates.json' with { type: 'json' };
 
 export type Random = () => number;
 
@@ -27,7 +28,10 @@ export function seeded(seed: number): Random {
 
 export const gaussian = (random: Random): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 
-/** Rates of the ears. The defaults stand for the built-in ears at 10 dB. */
+/** Confidences from least to most, evenly spaced by rank. */
+type Quantiles = readonly number[];
+
+/** Rates of the ears. */
 export interface EarsModel {
   /** Share of utterances whose best hypothesis is another value. */
   readonly wrong: number;
@@ -35,26 +39,30 @@ export interface EarsModel {
   readonly truthBehind: number;
   /** Share of right ones with a confusable rival behind. */
   readonly rival: number;
-  /** Confidence of right and of wrong best hypotheses: mean and spread, cut to 0..1. */
-  readonly confidenceRight: readonly [mean: number, spread: number];
-  readonly confidenceWrong: readonly [mean: number, spread: number];
+  /** Confidences of right and of wrong best hypotheses, and of the rival behind. */
+  readonly confidenceRight: Quantiles;
+  readonly confidenceWrong: Quantiles;
+  readonly confidenceRival: Quantiles;
   /** Share of utterances with a confidence at all. */
   readonly confidenceGiven: number;
   readonly provider: Hearing['provider'];
 }
 
-export const AT_10_DB: EarsModel = {
-  wrong: 0.03,
-  truthBehind: 0.95,
-  rival: 0.3,
-  confidenceRight: [0.88, 0.09],
-  confidenceWrong: [0.7, 0.14],
-  confidenceGiven: 1,
-  provider: 'built-in',
-};
+const measured = (rates: (typeof RATES)['at10dB']): EarsModel => ({ ...rates, confidenceGiven: 1, provider: 'built-in' });
 
-export const AT_5_DB: EarsModel = { ...AT_10_DB, wrong: 0.072, confidenceRight: [0.78, 0.13], confidenceWrong: [0.65, 0.16] };
+/** Of the built-in ears, measured by `tests/tools/measureHearing.ts` on spoken readings in wind, gusts and beside an engine. */
+export const AT_10_DB = measured(RATES.at10dB);
+/** The same in wind and gusts at 5 dB. */
+export const AT_5_DB = measured(RATES.at5dB);
+/** Ears that say nothing of how sure they are, as some browsers' do not. */
 export const NO_CONFIDENCE: EarsModel = { ...AT_10_DB, confidenceGiven: 0, provider: 'browser' };
+
+function drawn(quantiles: Quantiles, random: Random): number {
+  const at = random() * (quantiles.length - 1);
+  const below = Math.floor(at);
+  const low = quantiles[below] ?? 0;
+  return low + (at - below) * ((quantiles[below + 1] ?? low) - low);
+}
 
 export const PRESSURE: ReadingExpects = {
   kind: 'reading',
@@ -90,8 +98,8 @@ export function hear(value: number, byDigits: boolean, ears: EarsModel, random: 
   );
   const other = alike[Math.floor(random() * alike.length)]?.value ?? null;
   const isWrong = other !== null && random() < ears.wrong;
-  const [mean, spread] = isWrong ? ears.confidenceWrong : ears.confidenceRight;
-  const confidence = random() < ears.confidenceGiven ? clamp(mean + spread * gaussian(random)) : null;
+  const confidence =
+    random() < ears.confidenceGiven ? clamp(drawn(isWrong ? ears.confidenceWrong : ears.confidenceRight, random)) : null;
   const values = [isWrong ? other : value];
   if (isWrong && random() < ears.truthBehind) values.push(value);
   else if (!isWrong && other !== null && random() < ears.rival) values.push(other);
@@ -101,7 +109,8 @@ export function hear(value: number, byDigits: boolean, ears: EarsModel, random: 
     clip: null,
     hypotheses: values.map((one, index) => ({
       transcript: say(one),
-      confidence: confidence === null ? null : clamp(confidence - index * (isWrong ? 0.1 : 0.3) - index * 0.1 * random()),
+      confidence:
+        confidence === null || index === 0 ? confidence : clamp(Math.min(confidence, drawn(ears.confidenceRival, random))),
     })),
   };
 }
