@@ -129,6 +129,8 @@ export interface HearOptions {
   readonly strays?: boolean;
   /** Also noise alone; left out: yes. */
   readonly noiseAlone?: boolean;
+  /** Answers too; left out: yes. Else only what must not be accepted. */
+  readonly answers?: boolean;
 }
 
 export async function hearConditions({
@@ -138,6 +140,7 @@ export async function hearConditions({
   size = 'full',
   strays = false,
   noiseAlone = true,
+  answers = true,
 }: HearOptions): Promise<Outcome[]> {
   const ears = await openEars();
   const decoders = new Map<string, UtteranceDecoder>();
@@ -154,7 +157,7 @@ export async function hearConditions({
   };
   const all = loadClips(size).filter((clip) => clip.set === set);
   const talk = all.filter((clip) => clip.check === null).map(readClip);
-  const clips = all.filter((_, index) => index % every === 0);
+  const clips = all.filter(({ check }) => answers || check === null).filter((_, index) => index % every === 0);
   const outcomes: Outcome[] = [];
   const hear = (clip: Clip, check: string, condition: string, { samples, bandSnrDb }: Mixed) => {
     const { utterances, seconds, cpuMs } = hearSound(ears, decoderFor(check), { rate: 16_000, samples });

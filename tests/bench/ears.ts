@@ -49,7 +49,21 @@ function reference(condition: Condition, every: number) {
 /** Something that would be written down; a command or something unclear would not. */
 const isWrongValue = ({ right, meaning }: Outcome) => !right && /^(reading|verdict|date) /.test(meaning);
 
+/** Only what must not be accepted, all of it: `npx tsx tests/bench/ears.ts --others`. */
+async function others(): Promise<void> {
+  const outcomes = await hearConditions({ set: 'reporting', every: 1, conditions: CONDITIONS, answers: false });
+  for (const name of new Set(outcomes.map(({ condition }) => condition))) {
+    const all = outcomes.filter(({ condition }) => condition === name);
+    const accepted = all.filter(({ confidence }) => confidence >= ACCEPTED).length;
+    const taken = all.filter((one) => one.taken).length;
+    console.log(`${name}: ${accepted} of ${all.length} accepted, ${taken} taken without a question`);
+  }
+  const accepted = outcomes.filter(({ confidence }) => confidence >= ACCEPTED).length;
+  console.log(`all: ${percent(accepted, outcomes.length)} % of ${outcomes.length}`);
+}
+
 async function main(): Promise<void> {
+  if (process.argv.includes('--others')) return others();
   const every = Number(process.argv[2] ?? 1);
   const started = performance.now();
   readAcousticModel(new Uint8Array(readFileSync('public/ears/model.bin')));
@@ -58,7 +72,7 @@ async function main(): Promise<void> {
     '| condition | SNR 300–3400 Hz, dB | words exact, % | meaning right, % | among three, % | right and accepted, % | wrong and accepted, % | of these wrong values, % | taken by the app without a question: right, % | wrong values, % | real-time factor | wait, ms (95 %) | reference: words, % | meaning, % | factor |',
   );
   console.log('|---|---|---|---|---|---|---|---|---|---|---|---|---|---|---|');
-  const others: string[] = [];
+  const unasked: string[] = [];
   for (const condition of CONDITIONS) {
     const outcomes = await hearConditions({
       set: 'reporting',
@@ -101,19 +115,19 @@ async function main(): Promise<void> {
           );
     }
     const talk = outcomes.filter(({ isAnswer, condition: name }) => !isAnswer && !name.includes('alone'));
-    others.push(
+    unasked.push(
       `other talk, ${condition.name}: ${percent(talk.filter(({ confidence }) => confidence >= ACCEPTED).length, talk.length)} % of ${talk.length} accepted`,
     );
     if (condition === CONDITIONS.at(-1)) {
       for (const noise of ['wind', 'gusts', 'engine']) {
         const alone = outcomes.filter(({ condition: name }) => name === `${noise} alone`);
-        others.push(
+        unasked.push(
           `${noise} alone: ${percent(alone.filter(({ confidence }) => confidence >= ACCEPTED).length, alone.length)} % of ${alone.length} accepted`,
         );
       }
     }
   }
-  console.log(`\n${others.join('\n')}`);
+  console.log(`\n${unasked.join('\n')}`);
   console.log(`\nmemory ${(process.memoryUsage().rss / 1e6).toFixed(0)} MB resident for the whole of Node`);
 }
 
