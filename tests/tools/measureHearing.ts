@@ -3,6 +3,7 @@
  * `npx tsx tests/tools/measureHearing.ts [every]`. Tuning clips only; writes `tests/unit/language/earsRates.json`. Takes minutes.
  */
 import { writeFileSync } from 'node:fs';
+import { confusionBetween } from '../../src/domain/language/confusions.ts';
 import { CONDITIONS, hearConditions, meaningOf, type Outcome } from '../audio/conditions.ts';
 import { requestOf } from '../audio/sentences.ts';
 
@@ -26,6 +27,16 @@ function quantiles(values: readonly number[]): readonly number[] {
 const isReading = ({ clip, isAnswer }: Outcome) =>
   isAnswer && clip.check !== null && requestOf(clip.check).request.expects.kind === 'reading';
 
+/** Whether the next hypothesis is one other value that sounds like the best one. */
+function isTwinNext({ clip, others, heard }: Outcome): boolean {
+  const single = (words: readonly string[]) => {
+    const [kind, ...rest] = meaningOf(clip.check ?? '', words).split(' ');
+    return kind === 'reading' && !rest.join(' ').includes(';') ? Number(rest.at(-2)) : Number.NaN;
+  };
+  const [best, next] = [single(heard), single(others[0] ?? [])];
+  return Number.isFinite(best) && Number.isFinite(next) && confusionBetween(best, next) !== null;
+}
+
 async function main(): Promise<void> {
   const every = Number(process.argv[2] ?? 1);
   const rates: Record<string, unknown> = {};
@@ -37,7 +48,7 @@ async function main(): Promise<void> {
     const wrong = heard.filter((one) => !one.right);
     const truthOf = ({ clip }: Outcome) => meaningOf(clip.check ?? '', clip.words);
     const behind = wrong.filter((one) => one.others.some((words) => meaningOf(one.clip.check ?? '', words) === truthOf(one)));
-    const rivals = right.filter((one) => one.others.some((words) => /^reading /.test(meaningOf(one.clip.check ?? '', words))));
+    const rivals = right.filter(isTwinNext);
     rates[name] = {
       readings: outcomes.length,
       heardAsReading: heard.length,
@@ -46,7 +57,7 @@ async function main(): Promise<void> {
       rival: Number((rivals.length / right.length).toFixed(3)),
       confidenceRight: quantiles(right.map(({ confidence }) => confidence)),
       confidenceWrong: quantiles(wrong.map(({ confidence }) => confidence)),
-      confidenceRival: quantiles(right.flatMap((one) => one.otherConfidences.slice(0, 1))),
+      confidenceRival: quantiles(rivals.flatMap((one) => one.otherConfidences.slice(0, 1))),
     };
     console.log(name, JSON.stringify(rates[name]));
   }
