@@ -49,14 +49,14 @@ export function retorqueOf(
   const markM = RETORQUE_M[settledMarks];
   if (markM === undefined) return { state: 'settled' };
   const where = position.replace('-', ' ');
-  const miles = inMiles(markM);
+  const miles = numberInWords(milesOf(markM));
   const gone = now.goneM;
   if (gone === null) {
     return {
       state: 'unknown',
       sentence:
         furthest > 0
-          ? `The ${where} lugs held at ${inMiles(furthest)} miles after that wheel was mounted. They are due again at ${miles}.`
+          ? `The ${where} lugs held at ${inMiles(furthest)} after that wheel was mounted. They are due again at ${miles}.`
           : `The ${where} wheel was mounted and I do not know how far it went since. Pull its lugs at every stop until fifty miles.`,
     };
   }
@@ -76,7 +76,10 @@ export function retorqueOf(
   };
 }
 
-const inMiles = (metres: number) => numberInWords(Math.round(fromSI(metres, 'mi')));
+const milesOf = (metres: number) => Math.round(fromSI(metres, 'mi'));
+
+/** "one mile", "twelve miles". */
+const inMiles = (metres: number) => `${numberInWords(milesOf(metres))} ${milesOf(metres) === 1 ? 'mile' : 'miles'}`;
 
 /** The furthest pull in which none moved, m after mounting; 0 where no distance is known. */
 const pulledFrom = (checks: readonly LugCheck[]) => Math.max(0, ...checks.map(({ goneM }) => goneM ?? 0));

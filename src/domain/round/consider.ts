@@ -196,10 +196,11 @@ function keepingOf(matter: Matter, answers: readonly Targeted[], how: How): Keep
   return { drafts, readBack: lines };
 }
 
-/** The value said back, and what it comes to when it is not simply good. */
+/** The value said back, and what it comes to when it is not simply good or leaves something to do. */
 function readBackLines(matter: Matter, target: CheckState, answer: Answer, judgement: Judgement): string[] {
   const value = sentence(readBack(target.check, answer, { style: matter.style, display: matter.display }));
-  const more = judgement.outcome === 'ok' ? [] : [judgement.say, judgement.todo ?? ''];
+  const isPlain = judgement.outcome === 'ok' && judgement.todo === null;
+  const more = isPlain ? [] : [judgement.say, judgement.todo ?? ''];
   return [value, ...more, judgement.question ?? '', coldHandsLine(matter, target, answer)].filter((line) => line.trim() !== '');
 }
 

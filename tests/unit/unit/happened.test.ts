@@ -4,7 +4,9 @@ import { judge } from '../../../src/domain/judge/judge.ts';
 import { dueSentences, wheelsDue } from '../../../src/domain/lugs/retorque.ts';
 import { planRound } from '../../../src/domain/plan/planRound.ts';
 import { toSI } from '../../../src/domain/quantity/units.ts';
+import { considerPress } from '../../../src/domain/round/consider.ts';
 import type { UnitEvent } from '../../../src/domain/round/entry.ts';
+import { replay } from '../../../src/domain/round/replay.ts';
 import { DEMO_UNITS } from '../../../src/domain/unit/demo.ts';
 import { type HappenedForm, readHappening } from '../../../src/domain/unit/happened.ts';
 import { givenRound, givenUnit } from '../history/givenRounds.ts';
@@ -145,6 +147,21 @@ describe('lugs after a wheel was off', () => {
     expect(says(51)).toMatch(/^Its lugs are due: the pull at 50 miles .*settled/);
     // Fifty miles with none that moved: the wheel is done with after one look.
     expect(due([off('left', 9)], [towed(8, 51)])).toEqual([]);
+  });
+
+  it('are told of aloud, though a distance is never wrong', () => {
+    const plan = planRound(unit, 'stop-on-the-road', AT, { mounted: [{ position: 'left', odometerM: null, pulledM: 0 }] });
+    const state = replay({ schema: 1, id: 'r', unit: unit.id, startedAt: AT, plan, demo: true }, []);
+    const current = state.byKey.get('since-mounted@left');
+    if (!current) throw new Error('the distance is asked');
+    const said = (miles: number) => {
+      const answer = { kind: 'reading', si: miles * 1609.344, said: { value: miles, unit: 'mi' }, hedged: false } as const;
+      const matter = { state, past: new Map(), style: 'full', display: 'us', now: AT } as const;
+      const step = considerPress(matter, current, answer, 'button');
+      return step.kind === 'keep' ? step.readBack.join(' ') : '';
+    };
+    expect(said(26)).toMatch(/Its lugs are due: the pull at 25 miles after mounting\. Pull them now, and again at 50 miles\./);
+    expect(said(4)).toMatch(/The next pull is due at 10 miles after mounting\. Until then/);
   });
 
   it('name the odometer reading that was written down', () => {

@@ -22,6 +22,7 @@ export const judgeSinceMounted: Rule = (check, answer, { display }) => {
   }
   if (!next) return judgement('ok', 'This wheel is settled.', { limit: check.judge.limits.at(-1) ?? null, facts });
   return judgement('ok', `The next pull is due at ${speakQuantity(next.si, 'mi', display)} after mounting.`, {
+    todo: 'Until then the usual pull before towing is enough.',
     limit: next,
     facts,
   });
