@@ -1,9 +1,10 @@
 /** One file being made or taken in: in a Worker of its own, or in the page where that cannot be. */
 import { canStop, type FileProgress, type TellProgress } from '../../domain/files/progress.ts';
+import type { TakenFile } from '../../domain/files/takenFile.ts';
 import type { Display } from '../../domain/voice/settings.ts';
 import type { Record } from '../../record/record.ts';
 import type { FileNews, FileOrder } from './filesWorker.ts';
-import type { MadeKind, TakenFile } from './fileWork.ts';
+import type { MadeKind } from './fileWork.ts';
 
 export interface FileJob<T> {
   /** Rejects with {@link Stopped} or {@link Sentence}, or as the record does. */

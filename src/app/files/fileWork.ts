@@ -2,10 +2,12 @@
  * Making a file of the record, and taking one in. Twelve years are thirty megabytes: this runs in a Worker, and in the page
  * only where there is none.
  */
+
 import { readingsCsv } from '../../domain/files/csv.ts';
 import { exportAll } from '../../domain/files/exportAll.ts';
 import { parseExport } from '../../domain/files/parseExport.ts';
 import type { TellProgress } from '../../domain/files/progress.ts';
+import type { TakenFile } from '../../domain/files/takenFile.ts';
 import { packZip, unpackZip, type ZippedMedia } from '../../domain/files/zip.ts';
 import { buildSeries } from '../../domain/history/series.ts';
 import type { Entry } from '../../domain/round/entry.ts';
@@ -14,18 +16,6 @@ import type { Record } from '../../record/record.ts';
 import { RecordError } from '../../record/recordError.ts';
 
 export type MadeKind = 'record' | 'record-with-media' | 'csv';
-
-export type TakenFile =
-  /** `sentence` says what to do; nothing was taken. */
-  | { readonly kind: 'refused'; readonly sentence: string }
-  | {
-      readonly kind: 'done';
-      readonly units: number;
-      readonly rounds: number;
-      readonly entries: number;
-      readonly events: number;
-      readonly warnings: readonly string[];
-    };
 
 /** @throws RecordError when the record cannot be read */
 export async function makeFile(record: Record, what: MadeKind, display: Display, tell: TellProgress): Promise<Blob> {

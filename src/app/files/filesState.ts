@@ -5,13 +5,14 @@
 import { BACKUP_AT } from '../../domain/files/backup.ts';
 import { remindersCalendar } from '../../domain/files/icalendar.ts';
 import type { FileProgress, TellProgress } from '../../domain/files/progress.ts';
+import type { TakenFile } from '../../domain/files/takenFile.ts';
 import { RecordError } from '../../record/recordError.ts';
 import { summaryOf } from '../lookback/lookback.ts';
 import { saveFile, shareFile } from '../saveFile.ts';
 import type { Services } from '../services.ts';
 import { createStore } from '../store.ts';
 import { type FileJob, makingJob, Sentence, Stopped, takingJob } from './fileJob.ts';
-import type { MadeKind, TakenFile } from './fileWork.ts';
+import type { MadeKind } from './fileWork.ts';
 
 export type SavedKind = MadeKind | 'reminders';
 

@@ -1,9 +1,10 @@
 /** Makes one file of the record, or takes one in, beside the page; then it is ended. */
 import type { FileProgress } from '../../domain/files/progress.ts';
+import type { TakenFile } from '../../domain/files/takenFile.ts';
 import type { Display } from '../../domain/voice/settings.ts';
 import { openRecord } from '../../record/openRecord.ts';
 import { RecordError } from '../../record/recordError.ts';
-import { type MadeKind, makeFile, type TakenFile, takeFile } from './fileWork.ts';
+import { type MadeKind, makeFile, takeFile } from './fileWork.ts';
 
 export type FileOrder =
   | { readonly order: 'make'; readonly databaseName: string; readonly what: MadeKind; readonly display: Display }

@@ -1,7 +1,9 @@
 /** What stays on the device and how it gets off it: backup, export, import, and what is used of the room. */
+
 import { useEffect, useId, useRef } from 'react';
 import type { BackupState } from '../../domain/files/backup.ts';
 import { canStop, type FileProgress, STEP_SENTENCES } from '../../domain/files/progress.ts';
+import type { TakenFile } from '../../domain/files/takenFile.ts';
 import { HoldButton } from '../parts/HoldButton.tsx';
 import { Time } from './Time.tsx';
 
@@ -27,16 +29,7 @@ export type ImportState =
   | { readonly kind: 'none' }
   | { readonly kind: 'working'; readonly progress: FileProgress }
   | { readonly kind: 'stopped' }
-  /** `sentence` says what to do. */
-  | { readonly kind: 'refused'; readonly sentence: string }
-  | {
-      readonly kind: 'done';
-      readonly units: number;
-      readonly rounds: number;
-      readonly entries: number;
-      readonly events: number;
-      readonly warnings: readonly string[];
-    };
+  | TakenFile;
 
 export interface FilesPageProps {
   readonly backup: BackupState;

@@ -3,6 +3,7 @@
  * engineering references; ISO 4000-1 load index as in public tire tables; a trade-press load chart for ST tires;
  * 49 CFR 571.138 S4.2; 49 CFR 393.75(i) Table 1 (from memory); tire-maker's booklets.
  */
+
 import { describe, expect, it } from 'vitest';
 import { LOAD_INDEX_ROWS } from '../../../src/domain/judge/numbers/tires.ts';
 import { fromSI, toSI } from '../../../src/domain/quantity/units.ts';
@@ -10,7 +11,8 @@ import { axleCapacity, heatWarning, loadOfIndex, rangeDoubt, stLoadAt } from '..
 import { coldEstimate, isCold } from '../../../src/domain/tires/cold.ts';
 import { airPressureAt, gaugeIn, gaugePerKelvin } from '../../../src/domain/tires/gasLaw.ts';
 import { wearLeft } from '../../../src/domain/tires/wear.ts';
-import { judgeLoad, type Ratings } from '../../../src/domain/weight/judgeLoad.ts';
+import { judgeLoad } from '../../../src/domain/weight/judgeLoad.ts';
+import { NO_RATINGS } from './ratings.ts';
 
 const SEA_LEVEL = airPressureAt(0);
 const psiAt = (psi: number, fromF: number, toF: number, fromFt = 0, toFt = 0) =>
@@ -144,17 +146,6 @@ describe('ST load and inflation chart', () => {
 describe('axle capacity, 49 CFR 571.110 S4.2 (from memory)', () => {
   const pair = (lb: number, isPassenger = false) => axleCapacity({ tires: 2, loadKg: toSI(lb, 'lb'), isPassenger });
 
-  const ratings: Ratings = {
-    gvwrKg: null,
-    gawrKg: null,
-    axles: 1,
-    tiresKg: null,
-    couplerKg: null,
-    ballKg: null,
-    receiverKg: null,
-    chainKg: null,
-    tongueKg: null,
-  };
   const axleLines = (tire: number, gawr: number | null, carried: number) =>
     judgeLoad(
       {
@@ -163,7 +154,7 @@ describe('axle capacity, 49 CFR 571.110 S4.2 (from memory)', () => {
         axlesKg: toSI(carried, 'lb'),
         tongueShare: 0.12,
       },
-      { ...ratings, tiresKg: pair(tire), gawrKg: gawr === null ? null : toSI(gawr, 'lb') },
+      { ...NO_RATINGS, tiresKg: pair(tire), gawrKg: gawr === null ? null : toSI(gawr, 'lb') },
       'us',
     );
 

@@ -10,19 +10,9 @@ import { DEMO_UNITS } from '../../../src/domain/unit/demo.ts';
 import type { Unit } from '../../../src/domain/unit/unit.ts';
 import { chainLine, judgeLoad, type Ratings } from '../../../src/domain/weight/judgeLoad.ts';
 import { liquidMass, loadedUnit } from '../../../src/domain/weight/load.ts';
+import { NO_RATINGS } from './ratings.ts';
 
 const lb = (value: number) => toSI(value, 'lb');
-const UNKNOWN: Ratings = {
-  gvwrKg: null,
-  gawrKg: null,
-  axles: 1,
-  tiresKg: null,
-  couplerKg: null,
-  ballKg: null,
-  receiverKg: null,
-  chainKg: null,
-  tongueKg: null,
-};
 const loaded = (gross: number, tongue: number) => ({
   grossKg: lb(gross),
   tongueKg: lb(tongue),
@@ -67,12 +57,12 @@ describe('tongue weight 10 to 15 percent', () => {
     [4500, 449, 'hold'],
     [5600, 841, 'fix'],
   ])('%d lb with %d lb on the tongue: %s', (gross, tongue, outcome) => {
-    const line = judgeLoad(loaded(gross, tongue), UNKNOWN, 'us').lines.find(({ id }) => id === 'tongue');
+    const line = judgeLoad(loaded(gross, tongue), NO_RATINGS, 'us').lines.find(({ id }) => id === 'tongue');
     expect(line?.outcome).toBe(outcome);
   });
 
   it('a value just outside is never shown as the figure itself', () => {
-    const line = judgeLoad(loaded(10_000, 999.9), UNKNOWN, 'us').lines.find(({ id }) => id === 'tongue');
+    const line = judgeLoad(loaded(10_000, 999.9), NO_RATINGS, 'us').lines.find(({ id }) => id === 'tongue');
     expect(line?.outcome).toBe('hold');
     expect(line?.text).toContain('9.999 %');
   });
