@@ -126,18 +126,22 @@ export interface Kept {
 const valueIn = (meaning: Meaning): number | null => (meaning.intent === 'reading' ? (meaning.readings[0]?.value ?? null) : null);
 const MOST_QUESTIONS = 6;
 
-/** One reading from the first word until it is kept. The person knows the true value and answers questions truthfully. */
+/**
+ * One reading from the first word until it is kept. The person knows the true value and answers questions truthfully.
+ * After `mostQuestions` without a value the buttons are used.
+ */
 export function exchange(
   truth: number,
   expectation: Expectation | null,
   limitsAt: readonly number[],
   ears: EarsModel,
   random: Random,
+  mostQuestions = MOST_QUESTIONS,
 ): Kept {
   let asked = 0;
   let mode: 'answer' | 'confirm' = 'answer';
   let byDigits = false;
-  while (asked <= MOST_QUESTIONS) {
+  while (asked <= mostQuestions) {
     const hearing = hear(truth, byDigits, ears, random);
     const context = CONTEXTS[mode];
     const decision: Decision = believe({
