@@ -55,7 +55,13 @@ export class SenoneScorer implements FrameScorer {
     this.#topScore = new Float64Array(slots);
     this.#topLinear = new Float64Array(slots);
     this.#best = new Float64Array(codebooks);
-    for (let slot = 0; slot < slots; slot += 1) this.#topIndex[slot] = slot % this.#top;
+    this.begin();
+  }
+
+  /** A new utterance: nothing of the last one, so that the same sound is always scored the same. */
+  begin(): void {
+    this.#stamp += this.#every;
+    for (let slot = 0; slot < this.#topIndex.length; slot += 1) this.#topIndex[slot] = slot % this.#top;
   }
 
   /** Move on to a frame. @param features frames x (streams x dims) */

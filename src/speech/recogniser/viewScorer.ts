@@ -22,6 +22,12 @@ export class ViewScorer implements FrameScorer {
     this.#second = new SenoneScorer(model);
   }
 
+  /** A new utterance. */
+  begin(): void {
+    this.#first.begin();
+    this.#second.begin();
+  }
+
   /** Move on to a frame. @param views one or two, each frames x 39 */
   setFrame([first, second]: Views, frame: number): void {
     this.#first.setFrame(first, frame);

@@ -74,6 +74,7 @@ export class VoiceFit {
    * @returns nats a frame, greater is better; 0 for no frame
    */
   of(features: Float32Array, voiced: readonly number[]): number {
+    this.#scorer.begin();
     const step = Math.max(1, voiced.length / MOST_FRAMES);
     let sum = 0;
     let count = 0;

@@ -142,4 +142,22 @@ describe('senone scores', () => {
     }
     expect(lost / 100).toBeLessThan(4);
   });
+
+  it('are the same for the same utterance, whatever was heard before it', () => {
+    const random = seeded(5);
+    const sound = (frames: number) =>
+      Float32Array.from({ length: 39 * frames }, (_, index) => (index % 39 < 13 ? 8 : 3) * (random() - 0.5));
+    const [other, utterance] = [sound(7), sound(12)];
+    const scorer = new SenoneScorer(model);
+    const scoresOf = (features: Float32Array) => {
+      scorer.begin();
+      return Array.from({ length: features.length / 39 }, (_, frame) => {
+        scorer.setFrame(features, frame);
+        return [0, 100, 1000, model.senones - 1].map((senone) => scorer.score(senone));
+      });
+    };
+    const first = scoresOf(utterance);
+    scoresOf(other);
+    expect(scoresOf(utterance)).toEqual(first);
+  });
 });
