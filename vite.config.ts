@@ -5,11 +5,11 @@ import { defineConfig } from 'vitest/config';
 
 /**
  * Nothing but this origin, no inline script, no eval. In the page as a meta tag, so that the policy holds wherever the files
- * are served from.
+ * are served from. 'wasm-unsafe-eval' lets the ears compile their kernel (densityKernel.ts); it allows no script.
  */
 const POLICY = [
   "default-src 'none'",
-  "script-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
   "style-src 'self'",
   "img-src 'self' data: blob:",
   "media-src 'self' blob:",

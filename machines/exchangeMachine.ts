@@ -42,6 +42,8 @@ export interface ExchangeContext {
   readonly partial: string | null;
   readonly ears: 'closed' | 'opening' | 'open' | 'hearing';
   readonly asked: number;
+  /** The last hearing, where nothing came of it but a question. */
+  readonly faint: Hearing | null;
   readonly reminded: number;
   readonly dictating: 'reason' | 'note' | null;
   readonly step: Step | null;
@@ -100,7 +102,7 @@ export const exchangeMachine = setup({
         case 'sound':
           return { trouble: report.sentence, soundTold: true, lines: context.soundTold ? [] : [report.sentence] };
         case 'not-understood':
-          return { asked: context.asked + 1, lines: [context.topic.askAgain(context.asked)], partial: null };
+          return considerFaint(context, report.faint);
         case 'heard':
           return considerHearing(context, report.hearing);
       }
@@ -114,6 +116,10 @@ export const exchangeMachine = setup({
     hasReminder: ({ context }) =>
       context.dictating === null && context.offers.length === 0 && context.reminded < context.topic.reminders.length,
     heard: ({ event }) => event.type === 'ears.reported' && event.event.type === 'heard',
+    heardFaintlyAgain: ({ context, event }) =>
+      event.type === 'ears.reported' &&
+      event.event.type === 'not-understood' &&
+      considerFaint(context, event.event.faint).step !== undefined,
     speaksUp: ({ context, event }) =>
       event.type === 'ears.reported' &&
       (event.event.type === 'not-understood' ||
@@ -140,6 +146,7 @@ export const exchangeMachine = setup({
     partial: null,
     ears: 'closed',
     asked: 0,
+    faint: null,
     reminded: 0,
     dictating: null,
     step: null,
@@ -218,6 +225,7 @@ export const exchangeMachine = setup({
             },
             'ears.reported': [
               { guard: 'heard', target: '#exchange.considering', actions: 'applyEars' },
+              { guard: 'heardFaintlyAgain', target: '#exchange.considering', actions: 'applyEars' },
               { guard: 'speaksUp', target: 'speaking', actions: ['applyEars', { type: 'playCue', params: { cue: 'not-sure' } }] },
               { actions: 'applyEars' },
             ],
@@ -403,7 +411,10 @@ export const exchangeMachine = setup({
           on: {
             'ears.reported': {
               guard: ({ context, event }) =>
-                event.event.type === 'heard' && isYes(context.topic.consider(event.event.hearing, context.asked, true)),
+                event.event.type === 'heard' &&
+                isYes(
+                  context.topic.consider({ hearing: event.event.hearing, asked: context.asked, confirming: true, faint: null }),
+                ),
               target: '#exchange.keeping',
             },
           },
@@ -437,6 +448,16 @@ function requestFor(context: ExchangeContext): ListenRequest {
 }
 
 /** While a reason or a note is dictated every word is content; otherwise the domain considers the hearing. */
+/** Of what was hardly heard only a question can come, and only where the hearing before it said the same. */
+function considerFaint(context: ExchangeContext, hearing: Hearing | undefined): Partial<ExchangeContext> {
+  const { topic, asked, offers, faint, dictating } = context;
+  if (hearing && dictating === null) {
+    const step = topic.consider({ hearing, asked, confirming: offers.length > 0, faint });
+    if (step.kind === 'confirm') return { step, faint: hearing, via: 'voice', partial: null };
+  }
+  return { asked: asked + 1, lines: [topic.askAgain(asked)], faint: hearing ?? faint, partial: null };
+}
+
 function considerHearing(context: ExchangeContext, hearing: Hearing): Partial<ExchangeContext> {
   const transcript = hearing.hypotheses[0]?.transcript.trim() ?? '';
   if (context.dictating === 'reason' && context.topic.skip) {
@@ -457,5 +478,12 @@ function considerHearing(context: ExchangeContext, hearing: Hearing): Partial<Ex
       via: 'voice',
     };
   }
-  return { step: context.topic.consider(hearing, context.asked, context.offers.length > 0), via: 'voice', partial: null };
+  const step = context.topic.consider({
+    hearing,
+    asked: context.asked,
+    confirming: context.offers.length > 0,
+    faint: context.faint,
+  });
+  const isOpen = step.kind === 'again' || step.kind === 'confirm';
+  return { step, faint: isOpen ? hearing : null, via: 'voice', partial: null };
 }

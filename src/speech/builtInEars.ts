@@ -200,7 +200,11 @@ export function createBuiltInEars(options: BuiltInEarsOptions): Ears {
         void hear(current, event);
         return;
       case 'utterance.rejected':
-        return current.onEvent({ type: 'not-understood' });
+        return current.onEvent({
+          type: 'not-understood',
+          // Its sound is not kept: it may be other people's talk.
+          ...(event.hypotheses.length > 0 ? { faint: { hypotheses: event.hypotheses, provider: 'built-in', clip: null } } : {}),
+        });
       case 'sound.failed':
         return current.onEvent({ type: 'sound', problem: event.problem, sentence: event.sentence });
     }

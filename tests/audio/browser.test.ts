@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { densityKernel } from '../../src/speech/recogniser/densityKernel.ts';
 import { findChromium } from '../tools/chromium.ts';
 import { buildEarsPage, type OpenedPage, openEarsPage, type Served, serveEarsPage } from './earsPage.ts';
 import { requestOf } from './sentences.ts';
@@ -76,6 +77,19 @@ describe('in Chromium', () => {
     expect(result.clips[0]?.type).toBe('audio/wav');
     expect(result.clips[0]?.bytes).toBeGreaterThan(16_000);
     expect(opened?.errors).toEqual([]);
+  });
+
+  it('may compile its kernel under the app’s policy, so that it does not fall back to plain code', async () => {
+    await listen('', spoken('kernel', 'fifty eight'));
+    const [worker] = opened!.page.workers();
+    const compiled = await worker!.evaluate(
+      (bytes) => {
+        new WebAssembly.Module(Uint8Array.from(bytes));
+        return true;
+      },
+      [...densityKernel(13)],
+    );
+    expect(compiled).toBe(true);
   });
 
   it('keeps up with speech on a processor four times slower', async () => {

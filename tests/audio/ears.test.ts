@@ -3,9 +3,10 @@
  * subset of what `tests/bench/ears.ts` measures; the floors are set some way under what was measured there.
  */
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { TRUST } from '../../src/domain/language/trust.ts';
 import { compileGrammar } from '../../src/speech/recogniser/automaton.ts';
 import { cepstraOf } from '../../src/speech/recogniser/cepstra.ts';
@@ -21,11 +22,12 @@ import { seeded } from './random.ts';
 import { decodeWithReference } from './referenceDecoder.ts';
 import { referenceCepstra } from './referenceFeatures.ts';
 import { CHECKS, requestOf } from './sentences.ts';
-import { SPHINX_TESTS } from './voices.ts';
+import { prepare, SPHINX_TESTS, VOICES } from './voices.ts';
 import { readWav } from './wav.ts';
 
 const ACCEPTED = TRUST['built-in'].accept;
 const RATE = 16_000;
+const folder = mkdtempSync(join(tmpdir(), 'said-'));
 let ears: NodeEars;
 
 const DIGITS = 'zero | oh | one | two | three | four | five | six | seven | eight | nine';
@@ -53,6 +55,8 @@ const words = (grammar: string, samples: Float32Array) => {
 beforeAll(async () => {
   ears = await openEars();
 });
+
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('human recordings (pocketsphinx-testdata)', () => {
   it('hears "go forward ten meters" (goforward.raw)', () => {
@@ -89,6 +93,23 @@ describe('human recordings (pocketsphinx-testdata)', () => {
     for (const [index, value] of ours.entries())
       worst = Math.max(worst, Math.abs(value - (theirs[index] ?? Number.POSITIVE_INFINITY)));
     expect(worst).toBeLessThan(1e-3);
+  });
+});
+
+describe('what was answered before', () => {
+  it.each(
+    ['flite-kal16', 'flite-slt', 'flite-rms', 'festival-slt'].flatMap((voice) =>
+      ['change left tread to five', 'correct the left tread to seven', 'sixty two'].map((said) => [voice, said]),
+    ),
+  )('%s: "%s" is heard where a tire pressure is asked', (voice, said) => {
+    const tread = requestOf('tread-depth');
+    const decoder = ears.networks.for({
+      ...requestOf('tire-pressure').request,
+      others: [{ names: tread.names, position: 'left', expects: tread.request.expects, settled: true }],
+    });
+    const speech = prepare(VOICES[voice]!(said, join(folder, 'said.wav')));
+    const { utterances } = hearSound(ears, decoder, { rate: RATE, samples: inRoom(speech) });
+    expect(utterances.map(({ decoded }) => decoded?.hypotheses[0]?.words.join(' '))).toEqual([said]);
   });
 });
 

@@ -13,7 +13,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.bin': 'application/octet-stream',
   '.txt': 'text/plain',
 };
-const POLICY = "default-src 'none'; script-src 'self'; connect-src 'self'; worker-src 'self'; img-src data:";
+const POLICY = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; connect-src 'self'; worker-src 'self'; img-src data:";
 
 export async function buildEarsPage(): Promise<void> {
   await build({

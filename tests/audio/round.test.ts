@@ -11,8 +11,12 @@ import { preview } from 'vite';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { RoundKind } from '../../src/domain/checks/check.ts';
 import { interpret } from '../../src/domain/language/interpret.ts';
+import type { InterpretContext } from '../../src/domain/language/meaning.ts';
+import { speakNumber } from '../../src/domain/language/speakNumber.ts';
+import type { PlannedCheck } from '../../src/domain/plan/plan.ts';
 import { dropProfile, freshProfile, openBrowser } from '../e2e/support/browser.ts';
 import { answersFor, demoUnit, openWithDemo, planFor, storedEntries } from '../e2e/support/person.ts';
+import { seeded } from './random.ts';
 import { prepare, VOICES } from './voices.ts';
 import { writeWav } from './wav.ts';
 
@@ -30,23 +34,44 @@ const words = answersFor(plan);
 const folder = mkdtempSync(join(tmpdir(), 'round-'));
 const file = join(folder, 'microphone.wav');
 const profile = freshProfile();
+const random = seeded(1);
 let context: BrowserContext | undefined;
 
-/** Words after a third of a second of a quiet room; where nothing comes of them, the same again some seconds later, as people do. */
+/** Words after a third of a second, in a quiet room; where nothing comes of them, the same again some seconds later, as people do. */
 function speak(text: string): void {
   const speech = prepare(VOICES['flite-rms']!(text, join(folder, 'scratch.wav')));
   const samples = new Float32Array(speech.length + 6 * RATE);
   samples.set(speech, RATE / 3);
+  for (const [n, sample] of samples.entries()) samples[n] = sample + 0.0012 * (random() - 0.5);
   writeWav(file, { rate: RATE, samples });
 }
+
+/** An answer as this person says it, and as the app says it back. */
+function spokenOf(check: PlannedCheck | undefined, usual: string): readonly string[] {
+  if (!check) return [usual];
+  const meaning = interpret(usual, contextOf(check));
+  const [value] = meaning.intent === 'reading' ? meaning.readings.map((reading) => reading.value) : [];
+  return value === undefined ? [usual] : [usual, speakNumber(value)];
+}
+
+const contextOf = ({ expects, names, position }: PlannedCheck): InterpretContext => ({
+  expects,
+  names,
+  position,
+  positions: [],
+  others: [],
+  last: null,
+  previous: null,
+  mode: 'answer',
+});
 
 /** What this person says next: the usual answer; where that was not understood, the same in other words, as people do. */
 function reply(phase: string, key: string, attempt: number, shown: string): string {
   const call = CALLS[phase];
   if (call !== undefined) return call;
   const usual = words[key] ?? 'say again';
-  if (phase === 'confirming' && shown.toLowerCase().includes(usual)) return 'yes';
   const check = plan.checks.find((one) => one.key === key);
+  if (phase === 'confirming' && spokenOf(check, usual).some((words) => shown.toLowerCase().includes(words))) return 'yes';
   const ways = check?.expects.kind === 'state' ? [...new Set([usual, ...check.expects.ok])] : [usual];
   return ways[attempt % ways.length] ?? usual;
 }
@@ -122,16 +147,7 @@ describe('a round through the microphone', () => {
         | { readonly how?: { readonly transcript: string | null; readonly provider: string | null } }
         | undefined;
       const mean = (text: string) => {
-        const { intent, ...rest } = interpret(text, {
-          expects: check.expects,
-          names: check.names,
-          position: check.position,
-          positions: [],
-          others: [],
-          last: null,
-          previous: null,
-          mode: 'answer',
-        });
+        const { intent, ...rest } = interpret(text, contextOf(check));
         return intent === 'verdict' && 'verdict' in rest
           ? rest.verdict
           : JSON.stringify([intent, 'readings' in rest && rest.readings]);

@@ -50,6 +50,58 @@ describe('the exchange', () => {
     expect(w.earsOpen()).toBe(true);
   });
 
+  const held = (w: ReturnType<typeof world>) => w.actor.getSnapshot().context.faint?.hypotheses[0]?.transcript ?? null;
+  const faintly = (words: string) => {
+    const event = heard(words);
+    if (event.type !== 'heard') throw new Error('not heard');
+    return { type: 'not-understood', faint: event.hearing } as const;
+  };
+
+  it('holds the next hearing against one that only a question came of, and against no other', async () => {
+    const w = world();
+    const after: (string | null)[] = [];
+    for (const event of [
+      heard('mumble'),
+      heard('grumble'),
+      faintly('hm'),
+      heard('maybe'),
+      heard('no'),
+      { type: 'not-understood' } as const,
+    ]) {
+      await w.settle();
+      w.hear(event);
+      after.push(held(w));
+    }
+    expect(after).toEqual(['mumble', 'grumble', 'hm', 'maybe', null, null]);
+  });
+
+  it('of what was hardly heard lets only a question come, whatever it may have been', async () => {
+    const plain = topic();
+    const seen: (string | null)[] = [];
+    const w = world(
+      topic({
+        consider: (one) => {
+          seen.push(one.faint?.hypotheses[0]?.transcript ?? null);
+          return plain.consider(one);
+        },
+      }),
+    );
+    for (const words of ['pinned', 'skip it', 'take a picture', 'yes', 'hello']) {
+      await w.settle();
+      w.hear(faintly(words));
+    }
+    await w.settle();
+    expect(w.kept).toEqual([]);
+    expect(w.said.slice(-5)).toEqual(['Again 0.', 'Again 1.', 'Again 2.', 'Again 3.', 'Again 4.']);
+    expect(new Set(seen)).toEqual(new Set([null, 'pinned', 'skip it', 'take a picture', 'yes']));
+    w.hear(faintly('maybe'));
+    await w.settle();
+    expect(w.said.at(-1)).toBe('Pinned, is that right?');
+    w.hear(heard('yes'));
+    await w.settle();
+    expect(w.kept).toHaveLength(1);
+  });
+
   it('passes over talk that is not for it, without a sound', async () => {
     const w = world();
     await w.settle();

@@ -4,8 +4,10 @@ import type { CheckScope } from '../../src/domain/checks/check.ts';
 import type { Expects, Position } from '../../src/domain/checks/expects.ts';
 import { CALLS } from '../../src/domain/round/calls.ts';
 import { createUnit } from '../../src/domain/unit/createUnit.ts';
+import { DEMO_UNITS } from '../../src/domain/unit/demo.ts';
 import { TEMPLATES } from '../../src/domain/unit/templates.ts';
 import type { ListenRequest } from '../../src/domain/voice/ports.ts';
+import { withEachChoice } from './withEachChoice.ts';
 
 export interface CatalogueRequest {
   readonly check: string;
@@ -21,9 +23,17 @@ const PLACES: Readonly<Record<string, readonly Position[]>> = {
 };
 const AT = Date.UTC(2026, 0, 15);
 
+let made: readonly CatalogueRequest[] | null = null;
+
 /** Distinct by check and by what is expected. */
 export function catalogueRequests(): readonly CatalogueRequest[] {
-  const units = TEMPLATES.map((template) => createUnit(template, { id: template.id, name: 'Test unit', at: AT }));
+  made ??= makeRequests();
+  return made;
+}
+
+function makeRequests(): readonly CatalogueRequest[] {
+  const templates = TEMPLATES.map((template) => createUnit(template, { id: template.id, name: 'Test unit', at: AT }));
+  const units = [...templates, ...DEMO_UNITS].flatMap(withEachChoice);
   const found = new Map<string, CatalogueRequest>();
   for (const definition of CATALOGUE) {
     const positions = PLACES[definition.spread] ?? [];

@@ -23,6 +23,8 @@ export interface BelieveInput {
   readonly limitsAt: readonly number[];
   /** How often this was asked already. */
   readonly asked: number;
+  /** What the hearing before this one was taken for, where nothing came of it but a question; left out: nothing. */
+  readonly faintBefore?: Meaning | null;
   readonly style: 'full' | 'terse';
 }
 
@@ -106,7 +108,8 @@ function fromUnclear(input: BelieveInput, first: Extract<Meaning, { intent: 'unc
   const words = input.hearing.hypotheses[0]?.transcript.trim().split(/\s+/).length ?? 0;
   // A second hypothesis may hold the answer: short, and worth a question, never worth more.
   const rescued = input.meanings.slice(1, 3).find((meaning) => isAnswer(meaning) && meaning.certainty >= DOUBTFUL_WORDS);
-  if (rescued && words <= 4 && TRUST[input.hearing.provider].isHeard)
+  const trust = TRUST[input.hearing.provider];
+  if (rescued && words <= 4 && trust.isHeard && !isTooFaint(givenConfidence(input.hearing, 0), trust))
     return draft('confirm', ['The best hypothesis makes no sense here, the next one does.'], { meaning: rescued });
   if (isTalk) return draft('ignore', [first.why === 'empty' ? 'Nothing was said.' : 'Talk that is not for the app.']);
   return draft('again', [WHY_UNCLEAR[first.why] ?? 'It could not be understood.']);
@@ -135,7 +138,12 @@ function fromAnswer(input: BelieveInput, first: Meaning, trust: Trust, draft: Ma
   const confidence = givenConfidence(hearing, 0);
   if (first.intent === 'verdict' && first.verdict === 'unsure') return draft('again', ['It was said with doubt.']);
   if (first.certainty < HOPELESS_WORDS) return draft('again', ['The words fit too badly.']);
-  if (isTooFaint(confidence, trust)) return draft('again', ['The recogniser is hardly sure of it.']);
+  if (isTooFaint(confidence, trust)) {
+    // Chance seldom says the same twice. Asked about, never kept for that alone.
+    return input.faintBefore && saysTheSame(first, input.faintBefore)
+      ? draft('confirm', ['It was faint, and the same was heard just before.'])
+      : draft('again', ['The recogniser is hardly sure of it.']);
+  }
   if (first.fromLast)
     return draft('confirm', ['The value was asked to be taken from last time: it is said out loud first.'], { why: 'last' });
   const because: string[] = [];

@@ -22,6 +22,7 @@ import { asksForPicture } from './picture.ts';
 import type { CheckState, RoundState } from './replay.ts';
 import type { Keeping, Offer, Step } from './step.ts';
 import { styleAsked } from './styleAsked.ts';
+import type { Heard } from './topic.ts';
 
 const WIND_CHECK = 'wind';
 
@@ -78,7 +79,7 @@ function keptValue(entry: CheckState | undefined): NonNullable<InterpretContext[
 const named = ({ key, names, position, expects }: PlannedCheck): NamedCheck => ({ key, names, position, expects });
 
 /** What a hearing leads to, when `current` is asked. */
-export function considerHearing(matter: Matter, current: CheckState, hearing: Hearing, asked: number, confirming: boolean): Step {
+export function considerHearing(matter: Matter, current: CheckState, { hearing, asked, confirming, faint }: Heard): Step {
   const best = hearing.hypotheses[0]?.transcript ?? '';
   if (asksForPicture(best)) return { kind: 'picture' };
   const wanted = styleAsked(best);
@@ -93,6 +94,7 @@ export function considerHearing(matter: Matter, current: CheckState, hearing: He
       matter.past.get(current.check.key)?.expectation(judgeContextOf(matter.state, matter.now, matter.display).outsideK) ?? null,
     limitsAt: limitsAt(current.check),
     asked,
+    faintBefore: faint?.hypotheses[0] ? interpret(faint.hypotheses[0].transcript, context) : null,
     style: matter.style,
   });
   switch (decision.outcome) {

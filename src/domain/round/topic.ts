@@ -7,6 +7,16 @@ import type { Keeping, Step } from './step.ts';
 
 export type Via = 'voice' | 'button' | 'key';
 
+export interface Heard {
+  readonly hearing: Hearing;
+  /** How often this was asked already. */
+  readonly asked: number;
+  /** A yes or no is awaited, or a new value. */
+  readonly confirming: boolean;
+  /** The hearing before this one, where nothing came of it but a question. */
+  readonly faint: Hearing | null;
+}
+
 /** The matter at hand, worked out by pure functions of the domain. */
 export interface ExchangeTopic {
   /** Spoken first. */
@@ -18,8 +28,7 @@ export interface ExchangeTopic {
   readonly patienceMs: number;
   /** Spoken when nothing is heard for that long, each once; then the tool waits in silence. */
   readonly reminders: readonly string[];
-  /** `confirming`: a yes or no is awaited, or a new value. */
-  readonly consider: (hearing: Hearing, asked: number, confirming: boolean) => Step;
+  readonly consider: (heard: Heard) => Step;
   /** A press is certain: it needs no belief, only judgement. */
   readonly press: (answer: Answer, via: 'button' | 'key') => Step;
   /** Lines for a command that leaves the exchange where it is; null where the round must act. */

@@ -114,8 +114,7 @@ export function checkTopic(speaking: Speaking, key: string): ExchangeTopic {
     reasonRequest: { ...request, expects: SKIP_REASONS, positions: [], others: [], mode: 'answer' },
     patienceMs: Math.max(6, check.patienceS) * 1000,
     reminders: [sentence(check.lines.hint), 'Take your time. The buttons work too.'],
-    consider: (hearing, asked, confirming) =>
-      considerHearing({ ...matter, now: speaking.now() }, current, hearing, asked, confirming),
+    consider: (heard) => considerHearing({ ...matter, now: speaking.now() }, current, heard),
     press: (answer, via) => considerPress({ ...matter, now: speaking.now() }, current, answer, via),
     speakFor: (command) => {
       if (command === 'why') return [check.lines.why];
@@ -278,7 +277,7 @@ function callTopic(
     reasonRequest: request,
     patienceMs: CALL_PATIENCE_MS,
     reminders,
-    consider: (hearing) =>
+    consider: ({ hearing }) =>
       considerCall(
         hearing.hypotheses.map((hypothesis) => hypothesis.transcript),
         expects,

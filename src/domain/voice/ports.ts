@@ -37,8 +37,8 @@ export type EarsEvent =
   | { readonly type: 'speech-started' }
   | { readonly type: 'partial'; readonly transcript: string }
   | { readonly type: 'heard'; readonly hearing: Hearing }
-  /** Speech ended and nothing in it fitted; not silence. */
-  | { readonly type: 'not-understood' }
+  /** Speech ended and nothing in it fitted well; not silence. `faint`: what it may have been, never to be acted upon by itself. */
+  | { readonly type: 'not-understood'; readonly faint?: Hearing }
   /** Something about the sound itself: too windy, clipping, no signal. */
   | { readonly type: 'sound'; readonly problem: 'wind' | 'clipping' | 'silent'; readonly sentence: string }
   /** The provider is gone for this round; the machine falls back to the next without losing the exchange. */

@@ -928,6 +928,7 @@ midway M IH D W EY
 might M AY T
 mile M AY L
 miles M AY L Z|M AY AH L Z
+milky M IH L K IY
 millimeter M IH L AH M IY T ER
 millimeters M IH L AH M IY T ER Z
 million M IH L Y AH N

@@ -26,7 +26,7 @@ const PARTIAL_EVERY = 90;
 const PARTIAL_MOST_MS = 120;
 /** Less is not a word: a click, a knock, a gust's edge. */
 const LEAST_SPEECH = 12;
-/** Below this a hypothesis is not worth mentioning. */
+/** Below this an utterance counts as not understood. */
 export const LEAST_CONFIDENCE = 0.2;
 /** A sound that fits nothing counts as speech, and is asked about, from this voiced run on. */
 const LEAST_VOICED = 8;
@@ -78,6 +78,10 @@ const levelOf = (energies: ArrayLike<number>): number => {
   for (const filter of SPEECH_BAND) sum += energies[filter] as number;
   return 10 * Math.log10(sum / SPEECH_BAND.length / FULL_SCALE_ENERGY + 1e-13);
 };
+
+/** Hypotheses as the app speaks of them. */
+export const transcripts = ({ hypotheses }: Decoded) =>
+  hypotheses.map(({ words, confidence }) => ({ transcript: words.join(' '), confidence }));
 
 const NOTHING: Decoded = { hypotheses: [], evidence: null };
 
@@ -219,6 +223,7 @@ export class Listener {
       const started = this.#now();
       const decoded = this.#decode(decoder);
       this.#ahead = { frames: this.#frames, decoded, ms: this.#now() - started };
+      this.#lastPartial = this.#frames;
       this.#show(decoded.hypotheses[0]?.words ?? []);
     } else {
       const started = this.#now();
@@ -297,7 +302,7 @@ export class Listener {
     if (best && best.confidence >= LEAST_CONFIDENCE) {
       this.#onEvent({
         type: 'heard',
-        hypotheses: decoded.hypotheses.map(({ words, confidence }) => ({ transcript: words.join(' '), confidence })),
+        hypotheses: transcripts(decoded),
         decoded,
         samples,
         timing: made,

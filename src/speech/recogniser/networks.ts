@@ -2,6 +2,7 @@
 import type { ListenRequest } from '../../domain/voice/ports.ts';
 import type { AcousticModel } from './acousticModel.ts';
 import { compileGrammar } from './automaton.ts';
+import { densityBank } from './densityBank.ts';
 import type { Rule } from './grammar.ts';
 import { type AnswerDecoder, LayeredDecoder } from './layeredDecoder.ts';
 import type { Lexicon } from './lexicon.ts';
@@ -23,8 +24,9 @@ export class Networks {
   constructor(model: AcousticModel, lexicon: Lexicon) {
     this.#model = model;
     this.#lexicon = lexicon;
-    this.#scorer = new ViewScorer(model);
-    this.#voiceFit = new VoiceFit(model);
+    const bank = densityBank(model);
+    this.#scorer = new ViewScorer(model, bank);
+    this.#voiceFit = new VoiceFit(model, bank);
   }
 
   /**

@@ -27,7 +27,12 @@ export type RecognizerEvent =
       /** 16 kHz, 16 bit. */
       readonly samples: Int16Array;
     }
-  | { readonly type: 'utterance.rejected'; readonly turn: number }
+  | {
+      readonly type: 'utterance.rejected';
+      readonly turn: number;
+      /** What it may have been, best first; none where nothing fits. */
+      readonly hypotheses: readonly { readonly transcript: string; readonly confidence: number | null }[];
+    }
   | { readonly type: 'sound.failed'; readonly turn: number; readonly problem: SoundProblem; readonly sentence: string };
 
 /** A MessagePort, as far as a realm without any host types can name it. */

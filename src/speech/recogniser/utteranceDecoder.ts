@@ -72,7 +72,6 @@ export class UtteranceDecoder {
     const { views, start, frames } = this.#views(energies, all, voicing);
     const loop = new Float64Array(frames);
     const silence = new Float64Array(frames);
-    this.#scorer.begin();
     this.#search.begin();
     this.#loop.begin();
     for (let frame = 0; frame < frames; frame += 1) {
@@ -92,7 +91,6 @@ export class UtteranceDecoder {
   /** The best words so far, for the screen; no competitor, no confidence. */
   partial(energies: Float32Array, all: number): readonly string[] {
     const { views, frames } = this.#views(energies, all, null);
-    this.#scorer.begin();
     this.#search.begin();
     for (let frame = 0; frame < frames; frame += 1) {
       this.#scorer.setFrame(views, frame);

@@ -7,7 +7,8 @@
  * Source: the product rule for combining classifiers, Kittler and others 1998.
  */
 import type { AcousticModel } from './acousticModel.ts';
-import { type FrameScorer, SenoneScorer } from './senoneScorer.ts';
+import { densityBank } from './densityBank.ts';
+import { type FrameScorer, SenoneScorer, TOP_DENSITIES } from './senoneScorer.ts';
 
 export class ViewScorer implements FrameScorer {
   readonly #first: SenoneScorer;
@@ -17,15 +18,9 @@ export class ViewScorer implements FrameScorer {
     score: (senone) => (this.#isPair && this.#second.isCheap(senone) ? this.score(senone) : this.#first.score(senone)),
   };
 
-  constructor(model: AcousticModel) {
-    this.#first = new SenoneScorer(model);
-    this.#second = new SenoneScorer(model);
-  }
-
-  /** A new utterance. */
-  begin(): void {
-    this.#first.begin();
-    this.#second.begin();
+  constructor(model: AcousticModel, bank = densityBank(model)) {
+    this.#first = new SenoneScorer(model, TOP_DENSITIES, bank);
+    this.#second = new SenoneScorer(model, TOP_DENSITIES, bank);
   }
 
   /** Move on to a frame. @param views one or two, each frames x 39 */

@@ -8,6 +8,7 @@
  * Source: Lee and Rose 1998 (frequency warping by maximum likelihood).
  */
 import { type AcousticModel, STATES } from './acousticModel.ts';
+import { densityBank } from './densityBank.ts';
 import { FRONT_END } from './frontEnd.ts';
 import { SenoneScorer } from './senoneScorer.ts';
 
@@ -61,8 +62,8 @@ export class VoiceFit {
   readonly #scorer: SenoneScorer;
   readonly #senones: readonly number[];
 
-  constructor(model: AcousticModel) {
-    this.#scorer = new SenoneScorer(model, TOP, 1);
+  constructor(model: AcousticModel, bank = densityBank(model)) {
+    this.#scorer = new SenoneScorer(model, TOP, bank);
     this.#senones = Array.from({ length: model.phones.length * STATES }, (_, at) =>
       model.ciSenoneOf(Math.floor(at / STATES), at % STATES),
     );
@@ -74,7 +75,6 @@ export class VoiceFit {
    * @returns nats a frame, greater is better; 0 for no frame
    */
   of(features: Float32Array, voiced: readonly number[]): number {
-    this.#scorer.begin();
     const step = Math.max(1, voiced.length / MOST_FRAMES);
     let sum = 0;
     let count = 0;

@@ -1,7 +1,7 @@
 /** The recogniser's Worker: wires model, sound and listener together and talks in the terms of the protocol. */
 import { ModelError, readAcousticModel } from '../recogniser/acousticModel.ts';
 import { appLexicon } from '../recogniser/lexicon.ts';
-import { Listener, type ListenerEvent } from '../recogniser/listener.ts';
+import { Listener, type ListenerEvent, transcripts } from '../recogniser/listener.ts';
 import { Networks } from '../recogniser/networks.ts';
 import type { RecognizerCommand, RecognizerEvent } from '../recogniser/protocol.ts';
 import { Resampler } from '../recogniser/resampler.ts';
@@ -38,7 +38,7 @@ function report(event: ListenerEvent): void {
       ]);
       break;
     case 'not-understood':
-      tell({ type: 'utterance.rejected', turn });
+      tell({ type: 'utterance.rejected', turn, hypotheses: transcripts(event.decoded) });
       break;
     case 'sound':
       tell({ type: 'sound.failed', turn, problem: event.problem, sentence: event.sentence });

@@ -1,7 +1,6 @@
 /** A scripted world for the exchange machine: nothing is heard, said or kept unless the test says so. */
 import { type Actor, createActor, fromCallback, fromPromise, SimulatedClock } from 'xstate';
 import { exchangeMachine } from '../../../machines/exchangeMachine.ts';
-import type { Hearing } from '../../../src/domain/language/hearing.ts';
 import type { Entry, EntryDraft } from '../../../src/domain/round/entry.ts';
 import { NO_HEARING } from '../../../src/domain/round/how.ts';
 import type { Step } from '../../../src/domain/round/step.ts';
@@ -47,7 +46,7 @@ export const topic = (changes: Partial<ExchangeTopic> = {}): ExchangeTopic => ({
   reasonRequest: REQUEST,
   patienceMs: 10_000,
   reminders: ['Say pinned or loose.', 'The buttons work too.'],
-  consider: (hearing: Hearing): Step => {
+  consider: ({ hearing }): Step => {
     const words = hearing.hypotheses[0]?.transcript ?? '';
     if (words === 'pinned') return { kind: 'keep', drafts: [draft('pinned')], readBack: ['Pinned.'] };
     if (words === 'maybe') {

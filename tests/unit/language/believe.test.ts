@@ -29,6 +29,8 @@ interface Given {
   readonly asked?: number;
   readonly mode?: InterpretContext['mode'];
   readonly context?: InterpretContext;
+  /** What was heard just before, too faintly. */
+  readonly faint?: string;
 }
 
 /** @param heard transcripts with their confidence, best first */
@@ -45,6 +47,7 @@ function decide(heard: readonly (readonly [string, number | null])[], given: Giv
     expectation: given.expectation ?? null,
     limitsAt: given.limitsAt ?? [],
     asked: given.asked ?? 0,
+    ...(given.faint === undefined ? {} : { faintBefore: interpret(given.faint, asked) }),
     style: 'full',
   });
 }
@@ -59,6 +62,30 @@ describe('when to believe', () => {
 
   it('asks again when the recogniser is hardly sure', () => {
     expect(decide([['sixty two', 0.15]]).outcome).toBe('again');
+  });
+
+  it('asks about what was heard faintly twice, and about nothing else that is faint', () => {
+    const decision = decide([['eight', 0.03]], { faint: 'eight' });
+    expect(decision).toMatchObject({ outcome: 'confirm', question: 'Eight, right?' });
+    expect(values(decision)).toEqual([8]);
+    // The same in other words is the same; another value, talk or nothing is not.
+    expect(decide([['zero eight', 0.03]], { faint: 'eight' }).outcome).toBe('confirm');
+    expect(decide([['eight', 0.03]], { faint: 'eighty' }).outcome).toBe('again');
+    expect(decide([['eight', 0.03]], { faint: 'what a day' }).outcome).toBe('again');
+    expect(decide([['eight', 0.03]]).outcome).toBe('again');
+    // Nor does a later hypothesis come up for a first one that is as faint and makes no sense.
+    expect(
+      decide(
+        [
+          ['six hundred', 0.03],
+          ['sixty', 0.02],
+        ],
+        { faint: 'sixty' },
+      ).outcome,
+    ).toBe('again');
+    // It takes no command and keeps nothing by that alone.
+    expect(decide([['undo that', 0.03]], { faint: 'undo that' }).outcome).toBe('again');
+    expect(decide([['yes', 0.03]], { faint: 'yes', mode: 'confirm' }).outcome).toBe('again');
   });
 
   it('asks yes or no when it is not very sure', () => {

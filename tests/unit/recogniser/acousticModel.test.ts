@@ -117,7 +117,7 @@ describe('senone scores', () => {
 
   it('are the mixture’s log likelihood when all densities are kept', () => {
     const random = seeded(3);
-    const scorer = new SenoneScorer(model, 128, 1);
+    const scorer = new SenoneScorer(model, 128);
     for (let round = 0; round < 10; round += 1) {
       const features = Float32Array.from({ length: 39 }, (_, index) => (index < 13 ? 8 : 3) * (random() - 0.5));
       scorer.setFrame(features, 0);
@@ -130,7 +130,7 @@ describe('senone scores', () => {
 
   it('with the best eight densities never exceed the whole mixture and lose little', () => {
     const random = seeded(4);
-    const scorer = new SenoneScorer(model, 8, 1);
+    const scorer = new SenoneScorer(model, 8);
     let lost = 0;
     for (let round = 0; round < 100; round += 1) {
       const features = Float32Array.from({ length: 39 }, (_, index) => (index < 13 ? 8 : 3) * (random() - 0.5));
@@ -150,7 +150,6 @@ describe('senone scores', () => {
     const [other, utterance] = [sound(7), sound(12)];
     const scorer = new SenoneScorer(model);
     const scoresOf = (features: Float32Array) => {
-      scorer.begin();
       return Array.from({ length: features.length / 39 }, (_, frame) => {
         scorer.setFrame(features, frame);
         return [0, 100, 1000, model.senones - 1].map((senone) => scorer.score(senone));

@@ -36,7 +36,7 @@ function featuresLike(phones: readonly string[], seed: number): { features: Floa
 function decode(rule: Rule, features: Float32Array, frames: number) {
   const graph = buildWordGraph(compileGrammar(rule), lexicon, model, COSTS);
   const search = new ViterbiSearch(model, graph, OPTIONS);
-  const scorer = new SenoneScorer(model, 8, 1);
+  const scorer = new SenoneScorer(model, 8);
   search.begin();
   for (let frame = 0; frame < frames; frame += 1) {
     scorer.setFrame(features, frame);
@@ -54,7 +54,7 @@ interface ChainState {
 
 /** The best score of one row of states, by dynamic programming. */
 function alongStates(chain: readonly ChainState[], features: Float32Array, frames: number): number {
-  const scorer = new SenoneScorer(model, 8, 1);
+  const scorer = new SenoneScorer(model, 8);
   const transition = (phone: number, from: number, to: number) =>
     model.transitions[phone * STATES * (STATES + 1) + from * (STATES + 1) + to]!;
   let scores = chain.map(() => -Infinity);
