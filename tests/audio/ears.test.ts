@@ -113,29 +113,30 @@ describe('what was answered before', () => {
   });
 });
 
-describe('answers in quiet, wind, gusts and engine noise', () => {
-  const chosen = CONDITIONS.filter(({ name }) =>
-    ['clean', 'wind 10 dB', 'wind 5 dB', 'gusts 10 dB', 'engine 10 dB'].includes(name),
-  );
+describe('answers in quiet, wind, gusts, engine noise and other talk', () => {
   let outcomes: Outcome[] = [];
   const answersIn = (name: string) => outcomes.filter(({ condition, isAnswer }) => condition === name && isAnswer);
   const rightIn = (name: string) => answersIn(name).filter(({ right }) => right).length;
 
   beforeAll(async () => {
-    outcomes = await hearConditions({ set: 'reporting', every: 1, conditions: chosen, size: 'reduced', noiseAlone: true });
+    outcomes = await hearConditions({ set: 'reporting', every: 1, conditions: CONDITIONS, size: 'reduced', noiseAlone: true });
   });
 
   it.each([
-    ['clean', 0.9],
-    ['wind 10 dB', 0.86],
-    ['wind 5 dB', 0.82],
-    ['engine 10 dB', 0.84],
+    ['clean', 0.93],
+    ['wind 20 dB', 0.93],
+    ['wind 10 dB', 0.93],
+    ['wind 5 dB', 0.9],
+    ['gusts 10 dB', 0.92],
+    ['gusts 5 dB', 0.88],
+    ['engine 10 dB', 0.91],
+    ['babble 10 dB', 0.55],
   ])('%s: at least this part is understood as it was meant: %d', (name, floor) => {
     expect(answersIn(name).length).toBeGreaterThan(40);
     expect(rightIn(name) / answersIn(name).length).toBeGreaterThanOrEqual(floor);
   });
 
-  it.each(chosen.map((condition) => [condition.name, condition] as const))(
+  it.each(CONDITIONS.map((condition) => [condition.name, condition] as const))(
     '%s: is not worse than the reference decoder on the same sound and grammar',
     (name, condition) => {
       const all = loadClips('reduced');
@@ -149,16 +150,16 @@ describe('answers in quiet, wind, gusts and engine noise', () => {
         );
         theirs += clips.filter((clip, index) => counted(heard.words[index] ?? []) === counted(clip.words)).length;
       }
-      expect(theirs).toBeGreaterThan(30);
+      if (condition.noise !== 'babble') expect(theirs).toBeGreaterThan(30);
       expect(answersIn(name).filter(({ exact }) => exact).length).toBeGreaterThanOrEqual(theirs);
     },
   );
 
   it('accepts few wrong values at 10 dB of wind', () => {
     const wrong = answersIn('wind 10 dB').filter(({ right, confidence }) => !right && confidence >= ACCEPTED).length;
-    expect(wrong / answersIn('wind 10 dB').length).toBeLessThanOrEqual(0.05);
+    expect(wrong / answersIn('wind 10 dB').length).toBeLessThanOrEqual(0.02);
     const taken = answersIn('wind 10 dB').filter((one) => !one.right && one.taken).length;
-    expect(taken / answersIn('wind 10 dB').length).toBeLessThanOrEqual(0.035);
+    expect(taken / answersIn('wind 10 dB').length).toBeLessThanOrEqual(0.02);
   });
 
   it('accepts little of what other people say, and nothing of noise alone', () => {

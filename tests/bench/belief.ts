@@ -7,6 +7,7 @@ const EARS: readonly (readonly [string, EarsModel])[] = [
   ['built-in at 10 dB', AT_10_DB],
   ['built-in at 5 dB', AT_5_DB],
   ['no confidence given', NO_CONFIDENCE],
+  ['  truth behind less', { ...NO_CONFIDENCE, truthBehind: 0.8 }],
 ];
 
 console.log(`${UNITS} units, ${ROUNDS} rounds each, four tires; leaks, refills, true drops of 15 %; seed 1`);

@@ -2,6 +2,7 @@
  * What the built-in ears make of spoken readings, as rates that the simulation of the believing policy takes:
  * `npx tsx tests/tools/measureHearing.ts [every]`. Tuning clips only; writes `tests/unit/language/earsRates.json`. Takes minutes.
  */
+import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { confusionBetween } from '../../src/domain/language/confusions.ts';
 import { CONDITIONS, hearConditions, meaningOf, type Outcome } from '../audio/conditions.ts';
@@ -12,6 +13,7 @@ const GROUPS = {
   at5dB: ['wind 5 dB', 'gusts 5 dB'],
 } as const;
 const QUANTILES = 20;
+const RATES = 'tests/unit/language/earsRates.json';
 
 /** From least to most, so many steps. */
 function quantiles(values: readonly number[]): readonly number[] {
@@ -61,7 +63,8 @@ async function main(): Promise<void> {
     };
     console.log(name, JSON.stringify(rates[name]));
   }
-  writeFileSync(new URL('../unit/language/earsRates.json', import.meta.url), `${JSON.stringify(rates, null, 2)}\n`);
+  writeFileSync(RATES, `${JSON.stringify(rates, null, 2)}\n`);
+  spawnSync('npx', ['biome', 'format', '--write', RATES]);
 }
 
 await main();

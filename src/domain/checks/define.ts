@@ -2,7 +2,16 @@
 import type { UnitId } from '../quantity/units.ts';
 import { convert } from '../quantity/units.ts';
 import type { CheckDefinition, CheckLines, CheckScope, RoundKind, Spread, StationKind } from './check.ts';
-import type { ChoiceExpects, ChoiceOption, CountExpects, Expects, NumberForm, ReadingExpects, StateExpects } from './expects.ts';
+import type {
+  ChoiceExpects,
+  ChoiceOption,
+  CountExpects,
+  DateExpects,
+  Expects,
+  NumberForm,
+  ReadingExpects,
+  StateExpects,
+} from './expects.ts';
 import type { JudgeSpec, Outcome, Source } from './outcome.ts';
 
 /** The same for every unit, or worked out from the scope. */
@@ -86,6 +95,20 @@ export function count(
   allPhrases: readonly string[] = [],
 ): CountExpects {
   return { kind: 'count', quantity, noun, min: 0, max, nonePhrases, allPhrases };
+}
+
+/**
+ * A date as stamped or printed.
+ * @param years how many years back and ahead of the round it usually lies
+ */
+export function date(
+  form: DateExpects['form'],
+  { back, ahead }: { readonly back: number; readonly ahead: number },
+  { at }: Pick<CheckScope, 'at'>,
+): DateExpects {
+  if (at === undefined) return { kind: 'date', form };
+  const year = new Date(at).getUTCFullYear();
+  return { kind: 'date', form, usualYears: { min: year - back, max: year + ahead } };
 }
 
 export interface ReadingDraft {

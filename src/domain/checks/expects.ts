@@ -83,6 +83,8 @@ export interface ChoiceExpects {
 export interface DateExpects {
   readonly kind: 'date';
   readonly form: 'dot-week' | 'month-year';
+  /** Years for which the word graph is heavier, both within. Never a reason to accept a hearing. Plans of before have none. */
+  readonly usualYears?: { readonly min: number; readonly max: number };
 }
 
 export type Expects = ReadingExpects | CountExpects | StateExpects | ChoiceExpects | DateExpects;

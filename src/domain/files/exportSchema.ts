@@ -109,7 +109,11 @@ const expects = v.variant('kind', [
       v.maxLength(100),
     ),
   }),
-  v.looseObject({ kind: v.literal('date'), form: v.picklist(['dot-week', 'month-year']) }),
+  v.looseObject({
+    kind: v.literal('date'),
+    form: v.picklist(['dot-week', 'month-year']),
+    usualYears: v.exactOptional(v.looseObject({ min: number, max: number })),
+  }),
 ]);
 
 const source = v.looseObject({

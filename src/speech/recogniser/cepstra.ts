@@ -6,12 +6,16 @@ import { FRONT_END } from './frontEnd.ts';
 
 const { filters: FILTERS, cepstra: CEPSTRA, lifter: LIFTER } = FRONT_END;
 
-const TRANSFORM = Float64Array.from({ length: CEPSTRA * FILTERS }, (_, at) => {
+/** The orthonormal cosine transform without the lifter, cepstra x filters; its transpose takes cepstra back to log energies. */
+export const COSINES = Float64Array.from({ length: CEPSTRA * FILTERS }, (_, at) => {
   const i = Math.floor(at / FILTERS);
-  const j = at % FILTERS;
   const scale = Math.sqrt((i === 0 ? 1 : 2) / FILTERS);
-  return scale * Math.cos((Math.PI * i * (j + 0.5)) / FILTERS) * (1 + (LIFTER / 2) * Math.sin((Math.PI * i) / LIFTER));
+  return scale * Math.cos((Math.PI * i * ((at % FILTERS) + 0.5)) / FILTERS);
 });
+
+export const LIFTS = Float64Array.from({ length: CEPSTRA }, (_, i) => 1 + (LIFTER / 2) * Math.sin((Math.PI * i) / LIFTER));
+
+const TRANSFORM = COSINES.map((cosine, at) => cosine * (LIFTS[Math.floor(at / FILTERS)] as number));
 
 /**
  * @param energies frames x 25, linear

@@ -9,6 +9,7 @@ import type { Evidence } from './evidence.ts';
 export function inputsOf(evidence: Evidence): readonly number[] {
   const { fit, worstWord, overSilence, margin, rivals, unexplained, voiced, longestVoiced, pace, words, phones, snrDb } =
     evidence;
+  const others = evidence.otherVoices ? 1 : 0;
   return [
     1,
     fit,
@@ -30,6 +31,9 @@ export function inputsOf(evidence: Evidence): readonly number[] {
     Math.max(0, worstWord - 1),
     Math.max(0, Math.log(pace / 12)),
     Math.max(0, Math.log(6 / pace)),
+    others,
+    others * Math.log1p(margin),
+    others * fit,
   ];
 }
 

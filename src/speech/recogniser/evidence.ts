@@ -28,6 +28,8 @@ export interface Evidence {
   readonly phones: number;
   /** dB of the speech over the noise in the speech band. */
   readonly snrDb: number;
+  /** Other people talk behind: their words may be taken for an answer. */
+  readonly otherVoices: boolean;
 }
 
 export interface EvidenceInput {
@@ -40,12 +42,14 @@ export interface EvidenceInput {
   readonly voicedFrom: number;
   readonly phonesOf: (words: readonly string[]) => number;
   readonly snrDb: number;
+  readonly otherVoices: boolean;
 }
 
 const clamp = (value: number, low: number, high: number) => Math.min(high, Math.max(low, Number.isFinite(value) ? value : low));
 
 /** @returns null when there is no hypothesis with a word in it */
-export function gatherEvidence({ paths, loop, silence, voicing, voicedFrom, phonesOf, snrDb }: EvidenceInput): Evidence | null {
+export function gatherEvidence(input: EvidenceInput): Evidence | null {
+  const { paths, loop, silence, voicing, voicedFrom, phonesOf, snrDb, otherVoices } = input;
   const [best, second] = paths;
   if (!best || best.words.length === 0) return null;
   const at = (frame: number) => (frame < 0 ? 0 : (loop[frame] as number));
@@ -95,5 +99,6 @@ export function gatherEvidence({ paths, loop, silence, voicing, voicedFrom, phon
     words: clamp(best.words.length, 1, 12),
     phones: clamp(phonesOf(best.words), 1, 40),
     snrDb: clamp(snrDb, 0, 50),
+    otherVoices,
   };
 }

@@ -55,7 +55,10 @@ export interface UtteranceTiming {
   readonly startS: number;
   readonly endS: number;
   readonly decodeMs: number;
-  /** From the endpoint to the result; 0 when it was decoded ahead. */
+  /**
+   * From the endpoint to the result, for sound that comes as fast as it is spoken; 0 when decoding ahead of the endpoint was done by
+   * then.
+   */
   readonly waitMs: number;
   readonly snrDb: number;
 }
@@ -273,11 +276,11 @@ export class Listener {
     if (!hearing) return;
     const started = this.#now();
     const samples = this.#sound.slice(0, this.#frames * SHIFT);
-    const timing = (decodeMs: number): UtteranceTiming => ({
+    const timing = (decodeMs: number, leadMs = 0): UtteranceTiming => ({
       startS: Math.max(0, this.#clock - this.#frames) / 100,
       endS: this.#clock / 100,
       decodeMs,
-      waitMs: this.#now() - started,
+      waitMs: Math.max(this.#now() - started, decodeMs - leadMs, 0),
       snrDb: this.#snrDb(),
     });
     if (hearing.kind === 'note') {
@@ -294,7 +297,7 @@ export class Listener {
     const longest = this.#longestVoiced();
     const ahead = this.#ahead;
     const decoded = ahead ? ahead.decoded : longest >= LEAST_TO_DECODE ? this.#decode(hearing.decoder) : NOTHING;
-    const made = timing(ahead ? ahead.ms : this.#now() - started);
+    const made = ahead ? timing(ahead.ms, 10 * (this.#frames - ahead.frames)) : timing(this.#now() - started);
     const long = this.#frames >= LEAST_SPEECH + PRE_ROLL;
     this.#frames = 0;
     this.#forget();

@@ -23,10 +23,7 @@ export interface SubtractionOptions {
   readonly under: number;
 }
 
-export const SUBTRACTION: SubtractionOptions = { quietest: 0.2, gainFloor: 0.2, spread: 1, over: 1, under: 0.15 };
-
-/** For a second view of the same sound: deeper, for gusts that the quietest frames do not show. */
-export const MORE_SUBTRACTION: SubtractionOptions = { ...SUBTRACTION, gainFloor: 0.1, over: 2 };
+export const SUBTRACTION: SubtractionOptions = { quietest: 0.2, gainFloor: 0.1, spread: 1, over: 1, under: 0.15 };
 
 /** Mean energies of the quietest frames. @param energies frames x 25 */
 export function noiseFloorOf(energies: Float32Array, frames: number, quietest: number): Float64Array {

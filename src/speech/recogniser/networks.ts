@@ -6,6 +6,7 @@ import { densityBank } from './densityBank.ts';
 import type { Rule } from './grammar.ts';
 import { type AnswerDecoder, LayeredDecoder } from './layeredDecoder.ts';
 import type { Lexicon } from './lexicon.ts';
+import { type QuietSounds, quietSounds } from './quietSounds.ts';
 import { changeRule, requestRule } from './requestGrammar.ts';
 import { UtteranceDecoder } from './utteranceDecoder.ts';
 import { ViewScorer } from './viewScorer.ts';
@@ -19,6 +20,7 @@ export class Networks {
   readonly #lexicon: Lexicon;
   readonly #scorer: ViewScorer;
   readonly #voiceFit: VoiceFit;
+  readonly #sounds: QuietSounds;
   readonly #kept = new Map<string, UtteranceDecoder>();
 
   constructor(model: AcousticModel, lexicon: Lexicon) {
@@ -27,6 +29,7 @@ export class Networks {
     const bank = densityBank(model);
     this.#scorer = new ViewScorer(model, bank);
     this.#voiceFit = new VoiceFit(model, bank);
+    this.#sounds = quietSounds(model);
   }
 
   /**
@@ -34,7 +37,7 @@ export class Networks {
    */
   compile(rule: Rule): UtteranceDecoder {
     const graph = buildWordGraph(compileGrammar(rule), this.#lexicon, this.#model);
-    return new UtteranceDecoder(this.#model, graph, this.#lexicon, this.#scorer, this.#voiceFit);
+    return new UtteranceDecoder(this.#model, graph, this.#lexicon, this.#scorer, this.#voiceFit, this.#sounds);
   }
 
   /** What is usually answered, and behind it what is seldom said. */

@@ -28,6 +28,8 @@ import {
  */
 const WEIGHT = {
   unusualValue: -0.7,
+  /** A year that would be odd on a label: the end of a teen or a ty must not decide between 2014 and 2040. */
+  unusualYear: -1.5,
   betweenSteps: -0.4,
   command: -0.7,
   other: -0.7,
@@ -140,7 +142,8 @@ function readingValues({ min, max, step, forms, usual }: ReadingExpects): Rule {
       for (let tenth = 0; tenth < 10; tenth += 1) both(whole + tenth / 10, decimalForms(whole, String(tenth), bare));
     else if (has('half')) both(whole + 0.5, decimalForms(whole, '5', bare));
     if (has('hundredth')) {
-      for (let part = 0; part < 100; part += 1)
+      // Not two noughts: "thirteen oh oh" heard as "thirteen oh" is the same value, a long "oh" heard twice is what was not said.
+      for (let part = 1; part < 100; part += 1)
         both(whole + part / 100, decimalForms(whole, String(part).padStart(2, '0'), bare));
     } else if (has('quarter')) {
       both(whole + 0.25, decimalForms(whole, '25', bare));
@@ -168,10 +171,18 @@ function countRule({ min, max, noun, nonePhrases, allPhrases }: CountExpects): R
   );
 }
 
-function dateRule({ form }: DateExpects): Rule {
+/** Years that can be said at all beside the usual ones: old stock, a label far ahead. */
+const YEARS_AROUND = 20;
+/** Where nothing is known of when it is asked. */
+const ANY_YEARS = { min: 1995, max: 2040 };
+
+function dateRule({ form, usualYears }: DateExpects): Rule {
   const years: SpokenForm[] = [];
+  const { min, max } = usualYears ? { min: usualYears.min - YEARS_AROUND, max: usualYears.max + YEARS_AROUND } : ANY_YEARS;
+  const weightOf = (year: number) => (usualYears && (year < usualYears.min || year > usualYears.max) ? WEIGHT.unusualYear : 0);
+  const formsOf = (year: number) => yearForms(year).map(({ words, weight }) => ({ words, weight: weight + weightOf(year) }));
   if (form === 'month-year') {
-    for (let year = 1995; year <= 2040; year += 1) years.push(...yearForms(year));
+    for (let year = min; year <= max; year += 1) years.push(...formsOf(year));
     const months = oneOf(
       ...MONTHS.map(word),
       ...Array.from({ length: 12 }, (_, month) =>
@@ -190,9 +201,13 @@ function dateRule({ form }: DateExpects): Rule {
     return [...digitForms(digits), ...(value >= 10 ? [{ words: underHundred(value), weight: 0 }] : [])];
   };
   for (let week = 1; week <= 53; week += 1) weeks.push(...pair(week));
-  for (let year = 0; year <= 99; year += 1)
-    pairs.push(...pair(year).map(({ words, weight }) => ({ words, weight: weight + (year > 45 ? WEIGHT.unusualValue : 0) })));
-  for (let year = 2000; year <= 2040; year += 1) years.push(...yearForms(year).filter(({ words }) => words.length >= 2));
+  // Two digits are a year of this century: before 2000 the code had three figures (49 CFR 574.5).
+  for (let year = 0; year <= 99; year += 1) {
+    const unusual = usualYears ? weightOf(2000 + year) : year > 45 ? WEIGHT.unusualYear : 0;
+    pairs.push(...pair(year).map(({ words, weight }) => ({ words, weight: weight + unusual })));
+  }
+  for (let year = Math.max(2000, min); year <= max; year += 1)
+    years.push(...formsOf(year).filter(({ words }) => words.length >= 2));
   const week = formsRule(weeks);
   return oneOf(
     sequence(week, formsRule(pairs)),

@@ -22,15 +22,21 @@ export interface SpeechRegion {
   readonly end: number;
 }
 
-/** @param energies frames x 25 @returns all of it when nothing stands out */
-export function speechRegion(energies: Float32Array, frames: number): SpeechRegion {
-  if (frames === 0) return { start: 0, end: 0 };
+/** Natural log of each frame's energy in the speech band. @param energies frames x 25 */
+export function levelsOf(energies: Float32Array, frames: number): Float32Array {
   const levels = new Float32Array(frames);
   for (let frame = 0; frame < frames; frame += 1) {
     let sum = 1;
     for (let filter = FIRST; filter <= LAST; filter += 1) sum += energies[frame * FILTERS + filter] as number;
     levels[frame] = Math.log(sum);
   }
+  return levels;
+}
+
+/** @param levels of each frame @returns all of it when nothing stands out */
+export function speechRegion(levels: Float32Array): SpeechRegion {
+  const frames = levels.length;
+  if (frames === 0) return { start: 0, end: 0 };
   const sorted = levels.slice().sort();
   const quiet = sorted[Math.floor(0.1 * frames)] as number;
   const loud = sorted[Math.floor(0.95 * frames)] as number;

@@ -1,15 +1,20 @@
 /** One utterance, from mel energies to hypotheses with a confidence. The mean over the whole utterance is taken out first. */
 import type { AcousticModel } from './acousticModel.ts';
 import { cepstraOf, featuresOf, subtractMean } from './cepstra.ts';
+import { stretchTowards } from './cepstralSpread.ts';
 import { confidenceOf } from './confidence.ts';
 import { type Evidence, gatherEvidence } from './evidence.ts';
 import { FRONT_END, LEAST_FLOOR, RELATIVE_FLOOR } from './frontEnd.ts';
 import { wordsOf } from './grammar.ts';
 import type { Lexicon } from './lexicon.ts';
-import { MORE_SUBTRACTION, SUBTRACTION, type SubtractionOptions, subtractNoise } from './melSubtraction.ts';
+import { likelySpeech } from './likelySpeech.ts';
+import { noiseFloorOf, SUBTRACTION, subtractNoise } from './melSubtraction.ts';
+import { FartherVoices, hasOtherVoices, loudRegion, quietFrames } from './otherVoices.ts';
 import { PhoneLoop } from './phoneLoop.ts';
+import { type QuietSounds, quietSounds } from './quietSounds.ts';
 import { FILLERS } from './requestGrammar.ts';
-import { aroundVoice, speechRegion } from './speechRegion.ts';
+import type { FrameScorer } from './senoneScorer.ts';
+import { aroundVoice, levelsOf, speechRegion } from './speechRegion.ts';
 import { ViewScorer, type Views } from './viewScorer.ts';
 import { type Path, ViterbiSearch } from './viterbi.ts';
 import { VoiceFit, WARPS, warpEnergies } from './vocalTract.ts';
@@ -51,32 +56,37 @@ export class UtteranceDecoder {
   readonly #loop: PhoneLoop;
   readonly #lexicon: Lexicon;
   readonly #voiceFit: VoiceFit;
+  readonly #fartherVoices: FartherVoices;
+  readonly #sounds: QuietSounds;
 
-  /** @param scorer @param voiceFit working memory that several decoders may share */
+  /** @param scorer @param voiceFit working memory that several decoders may share @param sounds of the same model */
   constructor(
     model: AcousticModel,
     graph: WordGraph,
     lexicon: Lexicon,
     scorer = new ViewScorer(model),
     voiceFit = new VoiceFit(model),
+    sounds = quietSounds(model),
   ) {
     this.#search = new ViterbiSearch(model, graph);
     this.#scorer = scorer;
     this.#loop = new PhoneLoop(model);
     this.#lexicon = lexicon;
     this.#voiceFit = voiceFit;
+    this.#fartherVoices = new FartherVoices(model, scorer, scorer.rough);
+    this.#sounds = sounds;
   }
 
   decode({ energies, frames: all, voicing, snrDb }: Sounded): Decoded {
     if (all === 0) return { hypotheses: [], evidence: null };
-    const { views, start, frames } = this.#views(energies, all, voicing);
+    const { views, start, frames, quiet } = this.#views(energies, all, voicing);
     const loop = new Float64Array(frames);
     const silence = new Float64Array(frames);
     this.#search.begin();
     this.#loop.begin();
     for (let frame = 0; frame < frames; frame += 1) {
       this.#scorer.setFrame(views, frame);
-      this.#search.step(this.#scorer);
+      this.#search.step(this.#behind(quiet, start + frame));
       loop[frame] = this.#loop.step(this.#scorer.rough);
       silence[frame] = this.#loop.silenceScore(this.#scorer.rough);
     }
@@ -84,8 +94,24 @@ export class UtteranceDecoder {
     const phonesOf = (words: readonly string[]) =>
       words.reduce((sum, word) => sum + (this.#lexicon.get(word)?.[0]?.length ?? 3), 0);
     const spoken = voicing.subarray(start, start + frames);
-    const evidence = gatherEvidence({ paths, loop, silence, voicing: spoken, voicedFrom: VOICED, phonesOf, snrDb });
+    const evidence = gatherEvidence({
+      paths,
+      loop,
+      silence,
+      voicing: spoken,
+      voicedFrom: VOICED,
+      phonesOf,
+      snrDb,
+      otherVoices: quiet !== null,
+    });
     return { hypotheses: evidence ? withConfidence(paths, evidence) : [], evidence };
+  }
+
+  /** What the search asks: with other voices behind, silence is scored otherwise. */
+  #behind(quiet: Uint8Array | null, frame: number): FrameScorer {
+    if (!quiet) return this.#scorer;
+    this.#fartherVoices.setFrame(quiet[frame] === 1);
+    return this.#fartherVoices;
   }
 
   /** The best words so far, for the screen; no competitor, no confidence. */
@@ -101,33 +127,50 @@ export class UtteranceDecoder {
 
   /**
    * Noise is measured on all of the sound; mean and features are taken of the speech alone. Two views: the vocal tract length that
-   * fits the voice best, and the second best with more of the noise taken out.
+   * fits the voice best with the noise subtracted, and the second best with the likely speech under the noise.
    */
-  #views(energies: Float32Array, all: number, voicing: Float32Array | null): { views: Views; start: number; frames: number } {
+  #views(energies: Float32Array, all: number, voicing: Float32Array | null): Viewed {
     const { filters } = FRONT_END;
-    const loud = speechRegion(energies, all);
-    const { start, end } = voicing ? aroundVoice(loud, voicing, VOICED) : loud;
+    const levels = levelsOf(energies, all);
+    const isBusy = voicing !== null && hasOtherVoices(levels, voicing);
+    const loud = speechRegion(levels);
+    const voicedPart = voicing ? aroundVoice(loud, voicing, VOICED) : loud;
+    const { start, end } = isBusy ? loudRegion(voicedPart, levels) : voicedPart;
     const frames = end - start;
-    const reading = (options: SubtractionOptions) => {
-      const cleaned = subtractNoise(energies, all, options);
-      const floor = floorFor(cleaned);
-      const speech = cleaned.subarray(start * filters, end * filters);
+    const quiet = isBusy ? quietFrames(levels) : null;
+    const inRegion = (every: Float32Array) => every.subarray(start * filters, end * filters);
+    const reading = (speech: Float32Array) => {
+      const floor = floorFor(speech);
       return (warp: number) => {
         const cepstra = cepstraOf(warp === 1 ? speech : warpEnergies(speech, frames, warp), frames, floor);
         subtractMean(cepstra, frames);
+        if (!isBusy) stretchTowards(this.#sounds.spread, cepstra, frames);
         return featuresOf(cepstra, frames);
       };
     };
-    const heardAt = reading(SUBTRACTION);
+    const cleaned = inRegion(subtractNoise(energies, all));
+    const heardAt = reading(cleaned);
     const voiced = voicing ? voicedFrames(voicing.subarray(start, end)) : [];
-    if (voiced.length === 0) return { views: [heardAt(1)], start, frames };
+    if (voiced.length === 0) return { views: [heardAt(1)], start, frames, quiet };
     const [best, second] = WARPS.map((warp) => {
       const features = heardAt(warp);
       return { warp, features, fit: this.#voiceFit.of(features, voiced) };
     }).sort((a, b) => b.fit - a.fit);
-    if (!best || !second) return { views: [heardAt(1)], start, frames };
-    return { views: [best.features, reading(MORE_SUBTRACTION)(second.warp)], start, frames };
+    if (!best || !second) return { views: [heardAt(1)], start, frames, quiet };
+    const noise = noiseFloorOf(energies, all, SUBTRACTION.quietest);
+    const likely = likelySpeech(this.#sounds, inRegion(energies), cleaned, frames, noise);
+    return { views: [best.features, reading(likely)(second.warp)], start, frames, quiet };
   }
+}
+
+/** What is looked at, and how. */
+interface Viewed {
+  readonly views: Views;
+  /** First frame of it. */
+  readonly start: number;
+  readonly frames: number;
+  /** With other voices behind: which frames of all are quiet. */
+  readonly quiet: Uint8Array | null;
 }
 
 const voicedFrames = (voicing: Float32Array): readonly number[] =>

@@ -70,6 +70,31 @@ describe('an open microphone', () => {
     expect(heard.samples.length / 16_000).toBeLessThan(5);
   });
 
+  it.each([
+    [100, 0],
+    [260, 0],
+    [700, 440],
+  ])('waits for a decoder that takes %d ms for %d ms: it begins 260 ms ahead of the endpoint', (takesMs, waitMs) => {
+    let time = 0;
+    const waits: number[] = [];
+    const slow = {
+      decode: () => {
+        time += takesMs;
+        return { hypotheses: [], evidence: null };
+      },
+      partial: () => [],
+    };
+    const listener = new Listener({
+      now: () => time,
+      onEvent: (event) => {
+        if (event.type === 'not-understood') waits.push(event.timing.waitMs);
+      },
+    });
+    listener.open({ kind: 'answer', decoder: slow });
+    feed(listener, joinAll(hiss(1, 0.002), buzz(1), hiss(1.5, 0.002)));
+    expect(waits).toEqual([waitMs]);
+  });
+
   it('never takes a buzz for an answer, and says that it did not understand', () => {
     const { listener, events } = listen();
     feed(listener, joinAll(hiss(1, 0.002), buzz(1), hiss(1.5, 0.002)));

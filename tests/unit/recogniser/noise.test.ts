@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { noiseFloorOf, subtractNoise } from '../../../src/speech/recogniser/melSubtraction.ts';
-import { aroundVoice, speechRegion } from '../../../src/speech/recogniser/speechRegion.ts';
+import { aroundVoice, levelsOf, speechRegion } from '../../../src/speech/recogniser/speechRegion.ts';
 import { VOICED, Voicing } from '../../../src/speech/recogniser/voicing.ts';
 import { normal, seeded } from '../../audio/random.ts';
 
@@ -37,7 +37,7 @@ describe('the part of an utterance that is speech', () => {
   it('has two fifths of a second around it', () => {
     const long = new Float32Array(200 * 25).fill(1000);
     long.fill(1e6, 90 * 25, 120 * 25);
-    expect(speechRegion(long, 200)).toEqual({ start: 50, end: 160 });
+    expect(speechRegion(levelsOf(long, 200))).toEqual({ start: 50, end: 160 });
   });
 
   it('ends soon after the voice, though a gust goes on, and stays as it is without any voice', () => {
@@ -50,9 +50,9 @@ describe('the part of an utterance that is speech', () => {
   });
 
   it('is all of it where nothing stands out, and nothing of nothing', () => {
-    const { start, end } = speechRegion(new Float32Array(100 * 25).fill(500), 100);
+    const { start, end } = speechRegion(levelsOf(new Float32Array(100 * 25).fill(500), 100));
     expect(end - start).toBe(100);
-    expect(speechRegion(new Float32Array(0), 0)).toEqual({ start: 0, end: 0 });
+    expect(speechRegion(new Float32Array(0))).toEqual({ start: 0, end: 0 });
   });
 });
 

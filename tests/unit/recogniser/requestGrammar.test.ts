@@ -38,7 +38,50 @@ function utter({ states }: Automaton, random: Random): string {
   }
 }
 
+/** Log weight of a sentence; the automaton has one way for it. */
+function weightOf({ states }: Automaton, text: string): number {
+  let state = 0;
+  let weight = 0;
+  for (const spoken of wordsOf(text)) {
+    const arc = states[state]!.arcs.find(({ word }) => word === spoken);
+    if (!arc) throw new Error(`not in the grammar: ${text}`);
+    weight += arc.weight;
+    state = arc.target;
+  }
+  return weight + states[state]!.final;
+}
+
+describe('years on a label', () => {
+  const ASKED = 2026;
+
+  it.each([
+    ['tire-date', 'fifty two twenty three', 'fifty two ninety three'],
+    ['tire-date', 'twelve nineteen', 'twelve thirty'],
+    ['tire-date', 'week twelve two thousand nineteen', 'week twelve two thousand thirty'],
+    ['co-alarm-date', 'february two thousand twenty', 'february two thousand forty'],
+    ['cylinder-date', 'june two thousand thirteen', 'june two thousand thirty'],
+  ])('%s: "%s" is likelier than "%s", which can be said too', (check, usual, odd) => {
+    const { expects } = requestOf(check).request;
+    expect(expects).toMatchObject({ kind: 'date', usualYears: { max: ASKED } });
+    const grammar = grammarOf(check);
+    expect(weightOf(grammar, usual) - weightOf(grammar, odd)).toBeGreaterThan(1);
+  });
+
+  it('are all alike in a plan of before, which does not say what is usual', () => {
+    const { request } = requestOf('co-alarm-date');
+    const grammar = compileGrammar(requestRule({ ...request, expects: { kind: 'date', form: 'month-year' } }));
+    expect(weightOf(grammar, 'february two thousand fourteen')).toBeCloseTo(weightOf(grammar, 'february two thousand forty'), 6);
+  });
+});
+
 describe('the grammar of a check', () => {
+  it('does not take a long "oh" for two', () => {
+    const grammar = grammarOf('battery-rest');
+    expect(allows(grammar, 'thirteen oh')).toBe(true);
+    expect(allows(grammar, 'thirteen point zero five')).toBe(true);
+    expect(allows(grammar, 'thirteen oh oh')).toBe(false);
+  });
+
   it('has a pronunciation for every word that any check can be answered with', () => {
     const lexicon = appLexicon();
     const missing = new Set<string>();

@@ -3,7 +3,7 @@
 import { alarmDateSpec, stateSpec } from '../../judge/specs.ts';
 import type { Unit } from '../../unit/unit.ts';
 import type { CheckDefinition } from '../check.ts';
-import { defineCheck, state } from '../define.ts';
+import { date, defineCheck, state } from '../define.ts';
 import { isAlarmDateSettled } from '../known.ts';
 import type { Source } from '../outcome.ts';
 import { BEFORE_TOWING } from '../rounds.ts';
@@ -90,7 +90,13 @@ function alarmChecks({ id, name, names, why, source }: AlarmWords): readonly Che
       applies: (scope) => fitted(scope) && !isAlarmDateSettled(scope.unit, id, scope.at),
       names: [`${name} date`, `date on the ${name}`],
       after: [`${id}-alarm`],
-      expects: { kind: 'date', form: 'month-year' },
+      expects: (scope) =>
+        // They last five to ten years. Common practice, no source.
+        date(
+          'month-year',
+          scope.unit.alarms[id].dateMeans === 'replace-by' ? { back: 5, ahead: 11 } : { back: 14, ahead: 0 },
+          scope,
+        ),
       lines: {
         name: `date on the ${name}`,
         ask: ({ unit }) =>

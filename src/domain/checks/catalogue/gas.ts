@@ -3,7 +3,7 @@
 import { choiceSpec, cylinderDateSpec, cylinderWeightSpec, stateSpec } from '../../judge/specs.ts';
 import { fromSI } from '../../quantity/units.ts';
 import type { CheckDefinition, CheckScope } from '../check.ts';
-import { choice, defineCheck, option, reading, state } from '../define.ts';
+import { choice, date, defineCheck, option, reading, state } from '../define.ts';
 import { hasCylinders } from '../has.ts';
 import { isCylinderDateSettled } from '../known.ts';
 import { capital, whichCylinder } from '../phrasing.ts';
@@ -113,7 +113,7 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
     station: 'tongue',
     applies: ({ unit, index, at }) => hasCylinders({ unit }) && !isCylinderDateSettled(unit, index, at),
     names: named('date', 'stamp'),
-    expects: { kind: 'date', form: 'month-year' },
+    expects: (scope) => date('month-year', { back: 25, ahead: 0 }, scope),
     lines: {
       name: (scope) => `${bare(scope)} date`,
       ask: (scope) => `Read the latest month and year stamped in the collar of ${whichCylinder(scope)}.`,

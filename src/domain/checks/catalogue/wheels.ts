@@ -13,7 +13,7 @@ import { stagesSentence, starOrderSentence } from '../../lugs/tightening.ts';
 import { fromSI } from '../../quantity/units.ts';
 import { numberInWords } from '../../quantity/words.ts';
 import type { CheckDefinition, CheckScope } from '../check.ts';
-import { count, defineCheck, reading, state } from '../define.ts';
+import { count, date, defineCheck, reading, state } from '../define.ts';
 import { hasLift } from '../has.ts';
 import { isTireDateSettled } from '../known.ts';
 import { at, inWords, place } from '../phrasing.ts';
@@ -232,7 +232,7 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
     applies: ({ unit, position, at: time }) => !isTireDateSettled(unit, position, time),
     names: ['date code', 'tire date', 'tire age', 'tire code'],
     after: ON_ITS_WHEELS,
-    expects: { kind: 'date', form: 'dot-week' },
+    expects: (scope) => date('dot-week', { back: 16, ahead: 0 }, scope),
     lines: {
       name: (scope) => `${place(scope)} tire date`,
       ask: (scope) => `${at(scope, 'tire')}. Read the last four digits of its date code.`,
