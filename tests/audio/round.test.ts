@@ -51,7 +51,19 @@ function spokenOf(check: PlannedCheck | undefined, usual: string): readonly stri
   if (!check) return [usual];
   const meaning = interpret(usual, contextOf(check));
   const [value] = meaning.intent === 'reading' ? meaning.readings.map((reading) => reading.value) : [];
-  return value === undefined ? [usual] : [usual, speakNumber(value)];
+  if (value === undefined) return [usual];
+  const noun = check.expects.kind === 'count' ? [`no ${check.expects.noun[1]}`] : [];
+  return [usual, speakNumber(value), ...(value === 0 ? noun : [])];
+}
+
+/** What a "yes" would say yes to: the label of its button, up to the next button's. */
+const saidBack = (shown: string) => (/Yes, ([^A-Z]*)/.exec(shown)?.[1] ?? shown).toLowerCase();
+
+/** The same answer in other words. */
+function waysOf(check: PlannedCheck | undefined, usual: string): readonly string[] {
+  if (check?.expects.kind === 'state') return [...new Set([usual, ...check.expects.ok])];
+  if (check?.expects.kind === 'count' && usual === 'none') return [usual, 'zero', ...check.expects.nonePhrases];
+  return [usual];
 }
 
 const contextOf = ({ expects, names, position }: PlannedCheck): InterpretContext => ({
@@ -71,8 +83,8 @@ function reply(phase: string, key: string, attempt: number, shown: string): stri
   if (call !== undefined) return call;
   const usual = words[key] ?? 'say again';
   const check = plan.checks.find((one) => one.key === key);
-  if (phase === 'confirming' && spokenOf(check, usual).some((words) => shown.toLowerCase().includes(words))) return 'yes';
-  const ways = check?.expects.kind === 'state' ? [...new Set([usual, ...check.expects.ok])] : [usual];
+  if (phase === 'confirming' && spokenOf(check, usual).some((words) => saidBack(shown).includes(words))) return 'yes';
+  const ways = waysOf(check, usual);
   return ways[attempt % ways.length] ?? usual;
 }
 

