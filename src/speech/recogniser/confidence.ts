@@ -42,7 +42,7 @@ export function inputsOf(evidence: Evidence): readonly number[] {
  * enough to be taken without a question. Measured on 372 answers before six other voices 10 dB lower: 5 wrong values would have passed.
  */
 const NEAR_VOICES_DB = 20;
-export const MOST_AMONG_VOICES = 0.65;
+const MOST_AMONG_VOICES = 0.65;
 
 /** 0..1 */
 export function confidenceOf(evidence: Evidence, weights: readonly number[] = CONFIDENCE_WEIGHTS): number {

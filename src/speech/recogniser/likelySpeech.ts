@@ -4,7 +4,7 @@
  * is taken off.
  *
  * Measured on 280 tuning answers as the second view beside spectral subtraction, instead of a deeper subtraction: the same number right
- * (wind, gusts and engine at 5 dB), but known to be right more often: 84 % instead of 80 % can be accepted where as many wrong ones, one in
+ * (quiet, and wind, gusts and engine at 5 dB), but known to be right more often: 84 % instead of 80 % can be accepted where as many wrong ones, one in
  * two hundred, are accepted with them. As the only view it is no better than subtraction.
  * Source: the vector Taylor series of Moreno, Raj and Stern 1996, order 0 with a fixed noise, minimum mean square error.
  */

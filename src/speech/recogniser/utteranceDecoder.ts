@@ -8,7 +8,7 @@ import { FRONT_END, LEAST_FLOOR, RELATIVE_FLOOR } from './frontEnd.ts';
 import { wordsOf } from './grammar.ts';
 import type { Lexicon } from './lexicon.ts';
 import { likelySpeech } from './likelySpeech.ts';
-import { noiseFloorOf, SUBTRACTION, subtractNoise } from './melSubtraction.ts';
+import { noiseFloorOf, subtractNoise } from './melSubtraction.ts';
 import { FartherVoices, hasOtherVoices, loudRegion, quietFrames } from './otherVoices.ts';
 import { PhoneLoop } from './phoneLoop.ts';
 import { type QuietSounds, quietSounds } from './quietSounds.ts';
@@ -148,7 +148,8 @@ export class UtteranceDecoder {
         return featuresOf(cepstra, frames);
       };
     };
-    const cleaned = inRegion(subtractNoise(energies, all));
+    const noise = noiseFloorOf(energies, all);
+    const cleaned = inRegion(subtractNoise(energies, all, noise));
     const heardAt = reading(cleaned);
     const voiced = voicing ? voicedFrames(voicing.subarray(start, end)) : [];
     if (voiced.length === 0) return { views: [heardAt(1)], start, frames, quiet };
@@ -157,7 +158,6 @@ export class UtteranceDecoder {
       return { warp, features, fit: this.#voiceFit.of(features, voiced) };
     }).sort((a, b) => b.fit - a.fit);
     if (!best || !second) return { views: [heardAt(1)], start, frames, quiet };
-    const noise = noiseFloorOf(energies, all, SUBTRACTION.quietest);
     const likely = likelySpeech(this.#sounds, inRegion(energies), cleaned, frames, noise);
     return { views: [best.features, reading(likely)(second.warp)], start, frames, quiet };
   }
