@@ -79,8 +79,8 @@ const contextOf = ({ expects, names, position }: PlannedCheck): InterpretContext
 
 /** What this person says next: the usual answer; where that was not understood, the same in other words, as people do. */
 function reply(phase: string, key: string, attempt: number, shown: string): string {
-  const call = CALLS[phase];
-  if (call !== undefined) return call;
+  const calls = CALLS[phase];
+  if (calls) return calls[attempt % calls.length] ?? '';
   const usual = words[key] ?? 'say again';
   const check = plan.checks.find((one) => one.key === key);
   if (phase === 'confirming' && spokenOf(check, usual).some((words) => saidBack(shown).includes(words))) return 'yes';
@@ -88,7 +88,12 @@ function reply(phase: string, key: string, attempt: number, shown: string): stri
   return ways[attempt % ways.length] ?? usual;
 }
 
-const CALLS: Readonly<Record<string, string>> = { briefing: 'start', 'wrap-up': 'done', held: 'carry on' };
+/** To begin, to end and to go on: as the app asks for it, and where that is not understood as it may be said too. */
+const CALLS: Readonly<Record<string, readonly string[]>> = {
+  briefing: ['start', 'ready'],
+  'wrap-up': ['round complete', 'finished'],
+  held: ['carry on', 'resume'],
+};
 
 beforeAll(() => {
   if (!existsSync('dist/index.html')) throw new Error('The app is not built. Run `npm run build` first.');
@@ -128,8 +133,9 @@ describe('a round through the microphone', () => {
     let turns = 0;
     const attempts = new Map<string, number>();
     await page.exposeFunction('aboutToListen', (phase: string, check: string, shown: string) => {
-      const attempt = attempts.get(check) ?? 0;
-      attempts.set(check, attempt + 1);
+      const place = check === '' ? phase : check;
+      const attempt = attempts.get(place) ?? 0;
+      attempts.set(place, attempt + 1);
       turns += 1;
       speak(reply(phase, check, attempt, shown));
     });

@@ -12,7 +12,7 @@ export const CARRY_ON: Expects = {
 
 export const DONE: Expects = {
   kind: 'state',
-  ok: ['done', 'complete', 'finished', 'round complete'],
+  ok: ['round complete', 'complete', 'finished', 'done'],
   problem: ['not yet'],
   yesMeans: 'ok',
 };

@@ -170,7 +170,7 @@ export function waitTopic(speaking: Speaking): ExchangeTopic {
   const minutes = next?.kind === 'wait' ? Math.max(1, Math.ceil((next.dueAt - speaking.now()) / 60_000)) : 1;
   const opening = [
     ...speaking.prefix,
-    `All that is left is ${waiting?.check.lines.name ?? 'a timed check'}, due in about ${count(minutes, 'minute')}. I will ask when it is time. Say "next" to take it now.`,
+    `All that is left is ${waiting?.check.lines.name ?? 'a timed check'}, due in about ${count(minutes, 'minute')}. I will ask when it is time. Say "next one" to take it now.`,
   ];
   return callTopic(speaking, opening, READY, []);
 }
@@ -186,10 +186,10 @@ export function wrapUpTopic(speaking: Speaking): ExchangeTopic {
     listed(open, 'open'),
     listed(skipped, 'skipped'),
     open.length + skipped.length === 0
-      ? 'Say "done" to complete the round.'
-      : 'Say "back" to take them now, or "done" to complete the round as it is.',
+      ? 'Say "round complete" to finish.'
+      : 'Say "go back" to take them now, or "round complete" to finish as it is.',
   ].filter((line) => line !== '');
-  return callTopic(speaking, opening, DONE, ['Say "done" to complete the round, or "back".']);
+  return callTopic(speaking, opening, DONE, ['Say "round complete" to finish, or "go back".']);
 }
 
 export function keepFailedTopic(speaking: Speaking): ExchangeTopic {
@@ -364,7 +364,7 @@ function revisitLines(speaking: Speaking, current: CheckState): readonly string[
   const { entry, check } = current;
   if (entry?.kind === 'answered') {
     return [
-      `It was kept as ${readBack(check, entry.answer, { style: 'terse', display: speaking.display })}. Say what it is now, or "next".`,
+      `It was kept as ${readBack(check, entry.answer, { style: 'terse', display: speaking.display })}. Say what it is now, or "next one".`,
     ];
   }
   if (entry?.kind === 'skipped') return [`It was skipped: ${entry.reason}.`];
