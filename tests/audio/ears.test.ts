@@ -16,7 +16,7 @@ import { MelSpectrum } from '../../src/speech/recogniser/melSpectrum.ts';
 import { requestRule } from '../../src/speech/recogniser/requestGrammar.ts';
 import { loadClips, readClip } from '../tools/makeClips.ts';
 import { hearSound, type NodeEars, openEars } from '../tools/nodeEars.ts';
-import { CONDITIONS, counted, hearConditions, type Outcome, soundOf } from './conditions.ts';
+import { CONDITIONS, counted, hearConditions, meaningOf, type Outcome, soundOf } from './conditions.ts';
 import { makeNoise } from './noise.ts';
 import { seeded } from './random.ts';
 import { decodeWithReference } from './referenceDecoder.ts';
@@ -93,6 +93,51 @@ describe('human recordings (pocketsphinx-testdata)', () => {
     for (const [index, value] of ours.entries())
       worst = Math.max(worst, Math.abs(value - (theirs[index] ?? Number.POSITIVE_INFINITY)));
     expect(worst).toBeLessThan(1e-3);
+  });
+});
+
+/** What one voice says in a quiet room, as the check that is asked hears it: "ok", "problem", the value, or what kind of thing. */
+function heardBy(voice: string, check: string, said: string): { readonly meaning: string; readonly confidence: number } {
+  const asked = requestOf(check);
+  const decoder = ears.networks.compile(requestRule(asked.request));
+  const speech = prepare(VOICES[voice]!(said, join(folder, 'said.wav')));
+  const { utterances } = hearSound(ears, decoder, { rate: RATE, samples: inRoom(speech) });
+  const best = utterances.find(({ type }) => type === 'heard');
+  const top = best?.decoded?.hypotheses[0];
+  if (!top) return { meaning: 'nothing', confidence: 0 };
+  return { meaning: meaningOf(check, top.words), confidence: top.confidence };
+}
+
+describe('words that sound alike', () => {
+  it.each([
+    ['frame-welds', 'cracked'],
+    ['gas-hose', 'cracked'],
+    ['rim', 'cracked'],
+    ['coupler', 'cracked'],
+    ['chocks-out', 'stuck'],
+    ['hub-heat', 'hot'],
+    ['ramp-door', 'not latched'],
+  ])('%s: "%s" is by no voice taken as all well', (check, said) => {
+    const taken = Object.keys(VOICES).filter((voice) => {
+      const { meaning, confidence } = heardBy(voice, check, said);
+      return meaning.startsWith('verdict ok') && confidence >= ACCEPTED;
+    });
+    expect(taken).toEqual([]);
+  });
+
+  it.each([
+    ['outside-temperature', 'ten above'],
+    ['outside-temperature', 'twelve degrees below'],
+    ['hub-heat', 'very hot'],
+    ['roof-vents', 'closed'],
+    ['breakaway-cable', 'on the truck'],
+    ['call-0', 'start'],
+    ['call-1', 'carry on'],
+    ['call-2', 'round complete'],
+  ])('%s: "%s", as the app asks for it, is heard from eight of nine voices or all', (check, said) => {
+    const meant = meaningOf(check, said.split(' '));
+    const heard = Object.keys(VOICES).filter((voice) => heardBy(voice, check, said).meaning === meant);
+    expect(heard.length).toBeGreaterThanOrEqual(8);
   });
 });
 

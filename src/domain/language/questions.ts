@@ -28,7 +28,7 @@ export function askAgainLine(check: Pick<PlannedCheck, 'lines'>, asked: number):
 /** What may be said at any time. */
 export function commandHelp(style: 'full' | 'terse'): string {
   return style === 'terse'
-    ? 'Also: say again, back, skip it, hold on, undo, why, make a note.'
+    ? 'Also: say again, go back, skip it, hold on, undo, why, make a note.'
     : 'You can also say: say again, go back, skip it and why, hold on, undo that, where are we, why, make a note, louder, quieter, stop.';
 }
 

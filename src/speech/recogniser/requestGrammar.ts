@@ -72,14 +72,22 @@ const UNIT_PHRASES: Partial<Readonly<Record<UnitId, readonly string[]>>> = {
   kPa: ['kilopascals', 'kilopascal', 'k p a'],
 };
 
+/** Behind a temperature, instead of a sign before it. */
+const sidesOf = (side: string) => [[side], [side, 'zero'], ['degrees', side], ['degrees', side, 'zero']];
+const BELOW = sidesOf('below');
+const ABOVE = sidesOf('above');
 const HEDGES = ['about', 'around', 'maybe', 'almost', 'just under', 'just over'];
 /** Words before an answer that add nothing to it. */
 export const FILLERS = ['uh', 'um', "it's", "that's", 'okay', "i've got", 'reads', 'it reads', 'looks like'];
 const CORRECTIONS = ['no', 'no wait', 'wait no', 'sorry', 'correction', 'i mean', 'make that', 'wait'];
 /** Words that ask for an answer of another check to be changed. */
 const CHANGES = ['change', 'correct', 'correction', 'make'];
-const YES = ['yes', 'yeah', 'yep', 'correct', "that's right", 'right', 'yes it is'];
-const NO = ['no', 'nope', 'not right', "it isn't"];
+/** To a question about the unit. Not "correct": five of nine synthetic voices were heard to say it when they said "cracked". */
+const YES = ['yes', 'yeah', 'yep', 'yes it is'];
+const NO = ['no', 'nope', "it isn't"];
+/** To a question whether something was heard right. */
+const RIGHT = [...YES, 'right', "that's right"];
+const WRONG = [...NO, 'not right'];
 const UNSURE = ["i don't know", 'not sure', "i'm not sure", "can't tell", "i can't tell", "can't see"];
 const SAME = ['same', 'the same', 'same as last time', 'same as before'];
 const MONTHS = [
@@ -117,12 +125,11 @@ function readingValues({ min, max, step, forms, usual }: ReadingExpects): Rule {
     const isStep = Math.abs(value / step - Math.round(value / step)) < 1e-6;
     const unusual = (value < usual.min || value > usual.max ? WEIGHT.unusualValue : 0) + (isStep ? 0 : WEIGHT.betweenSteps);
     for (const way of ways) {
-      if (value >= 0) said.push({ words: way.words, weight: way.weight + unusual });
-      else {
-        for (const sign of ['minus', 'negative']) said.push({ words: [sign, ...way.words], weight: way.weight + unusual });
-        if (has('negative')) said.push({ words: [...way.words, 'below'], weight: way.weight + unusual - 0.3 });
-        if (has('negative')) said.push({ words: [...way.words, 'below', 'zero'], weight: way.weight + unusual - 0.3 });
-      }
+      const signs = value >= 0 ? [[]] : [['minus'], ['negative']];
+      for (const sign of signs) said.push({ words: [...sign, ...way.words], weight: way.weight + unusual });
+      if (has('negative') && value !== 0)
+        for (const side of value < 0 ? BELOW : ABOVE)
+          said.push({ words: [...way.words, ...side], weight: way.weight + unusual - 0.3 });
     }
   };
   const both = (value: number, ways: readonly SpokenForm[]) => {
@@ -294,7 +301,7 @@ export function requestRule(request: ListenRequest): Rule {
   const yesNo: readonly (readonly [Rule, number])[] =
     mode === 'confirm'
       ? [
-          [phrases([...YES, ...NO]), 0],
+          [phrases([...RIGHT, ...WRONG]), 0],
           [sequence(phrases(['no', 'nope']), asked), -0.3],
         ]
       : [];

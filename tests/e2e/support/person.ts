@@ -59,7 +59,12 @@ export function walkByVoice(
           const mark = `${phase} ${check} ${turn}`;
           if (mark === lastSpoken) return;
           lastSpoken = mark;
-          const calls: Record<string, string> = { briefing: 'start', confirming: 'yes', 'wrap-up': 'round complete', held: 'carry on' };
+          const calls: Record<string, string> = {
+            briefing: 'start',
+            confirming: 'yes',
+            'wrap-up': 'round complete',
+            held: 'carry on',
+          };
           const isCheck = calls[phase] === undefined;
           if (isCheck) asked.push(check);
           // After this turn of the page, so that what was heard never arrives while the screen is still changing.

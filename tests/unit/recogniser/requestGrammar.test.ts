@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import type { RoundKind } from '../../../src/domain/checks/check.ts';
 import { interpret } from '../../../src/domain/language/interpret.ts';
 import { COMMANDS, type InterpretContext } from '../../../src/domain/language/meaning.ts';
+import { planRound } from '../../../src/domain/plan/planRound.ts';
+import { createUnit } from '../../../src/domain/unit/createUnit.ts';
+import { DEMO_UNITS } from '../../../src/domain/unit/demo.ts';
+import { TEMPLATES } from '../../../src/domain/unit/templates.ts';
+import type { ListenRequest } from '../../../src/domain/voice/ports.ts';
 import { type Automaton, accepts, compileGrammar, vocabularyOf } from '../../../src/speech/recogniser/automaton.ts';
 import { COMMAND_PHRASES } from '../../../src/speech/recogniser/commandPhrases.ts';
 import { wordsOf } from '../../../src/speech/recogniser/grammar.ts';
@@ -216,5 +222,26 @@ describe('the grammar of a check', () => {
       }
     }
     expect([understood / total > 0.9, puzzling.slice(0, 20)]).toEqual([true, expect.anything()]);
+  });
+});
+
+describe('what the app says can be said', () => {
+  const checks = [...DEMO_UNITS, ...TEMPLATES.map((template) => createUnit(template, { id: template.id, name: 'Test', at: 0 }))]
+    .flatMap((unit) =>
+      (['before-towing', 'before-leaving-the-lake', 'stop-on-the-road'] as const satisfies readonly RoundKind[]).map((kind) =>
+        planRound(unit, kind, Date.UTC(2026, 0, 15)),
+      ),
+    )
+    .flatMap(({ checks }) => checks);
+  const quoted = new Map<string, { readonly phrase: string; readonly request: ListenRequest }>();
+  for (const { key, position, expects, lines } of checks)
+    for (const [, phrase = ''] of `${lines.hint} ${lines.ask}`.matchAll(/"([^"]+)"/g))
+      quoted.set(`${key.replace(/@.*/, '')} ${phrase}`, {
+        phrase: phrase.toLowerCase(),
+        request: { expects, position, positions: [], others: [], mode: 'answer' },
+      });
+
+  it.each([...quoted])('is heard: %s', (_, { phrase, request }) => {
+    expect(allows(compileGrammar(requestRule(request)), phrase.replace(/-/g, ' '))).toBe(true);
   });
 });

@@ -155,7 +155,7 @@ export const GAS_CHECKS: readonly CheckDefinition[] = [
       name: 'gas hose and regulator',
       ask: 'Look at the gas hose and the regulator. Whole, tight and off the ground?',
       askTerse: 'Gas hose sound?',
-      hint: 'Say "sound", or what is wrong, like "cracked".',
+      hint: 'Say "no damage", or what is wrong, like "chafed".',
       why: 'Cold makes rubber crack and ice plugs the vent of a regulator.',
       mend: 'Cylinder shut, replace the part, test the joint with soapy water. Never with a flame.',
       caution: null,

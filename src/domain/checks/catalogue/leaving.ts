@@ -178,7 +178,7 @@ export const LEAVING_CHECKS: readonly CheckDefinition[] = [
       'frame-welds',
     ],
     expects: state(
-      ['out and stowed', 'out', 'chocks are out', 'stowed', 'pulled', 'picked up', 'none in', 'in the truck'],
+      ['out and stowed', 'out', 'chocks are out', 'all out', 'pulled', 'picked up', 'none in', 'in the truck'],
       ['still in', 'frozen', 'one is stuck', 'not out', 'stuck', 'cannot find one', 'frozen in'],
     ),
     lines: {

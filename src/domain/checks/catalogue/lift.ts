@@ -200,7 +200,7 @@ export const LIFT_CHECKS: readonly CheckDefinition[] = [
           ? `${at(scope, 'side')}. Is the transport pin all the way in, keeper on?`
           : `${at(scope, 'side')}. Are the transport pins all the way in, keepers on?`,
       askTerse: (scope) => `${at(scope, 'pins')} in?`,
-      hint: 'Say "pinned", or what is wrong.',
+      hint: 'Say "pinned with keepers", or what is wrong.',
       why: 'On the road the pins carry the unit, not the lift.',
       mend: 'Raise a little more until the holes line up. Never drive a pin in with your body under the frame.',
       caution: ({ round }) =>
@@ -423,7 +423,7 @@ export const LIFT_CHECKS: readonly CheckDefinition[] = [
       name: (scope) => `${cable(scope)} condition`,
       ask: (scope) => `Look at the ${cable(scope)} itself. Sound, rusty, worn or kinked?`,
       askTerse: (scope) => `${Cable(scope)} condition?`,
-      hint: 'Say "sound", "surface rust", "worn" or "kinked".',
+      hint: 'Say "looks sound", "surface rust", "worn" or "kinked".',
       why: 'A kink or a flat has already lost strength that oil does not bring back.',
       mend: 'Wipe and oil surface rust. Worn or kinked: replace the cable before the next lift.',
       caution: null,
@@ -462,7 +462,7 @@ export const LIFT_CHECKS: readonly CheckDefinition[] = [
       name: (scope) => `${place(scope)} pulleys`,
       ask: (scope) => `With the cable slack, turn the ${place(scope)} pulleys by hand. Do they turn free, cable in the groove?`,
       askTerse: (scope) => `${at(scope, 'pulleys')} turning?`,
-      hint: 'Say "turning free", or "stuck".',
+      hint: 'Say "turning free", or "frozen".',
       why: 'A stuck pulley saws the cable and doubles the pull.',
       mend: (scope) =>
         scope.unit.lift.pulleys === 'greasable'
