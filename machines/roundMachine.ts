@@ -67,7 +67,7 @@ export interface RoundContext extends RoundInput {
   readonly drafts: readonly EntryDraft[];
   readonly timers: readonly ActorRefFrom<typeof timedCheckMachine>[];
   readonly trouble: string | null;
-  /** The person said "next one" at the last open check: nothing is asked again by itself. */
+  /** The person said "next" at the last open check: nothing is asked again by itself. */
   readonly wrapsUp: boolean;
 }
 

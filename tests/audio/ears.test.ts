@@ -128,7 +128,7 @@ describe('words that sound alike', () => {
   it.each([
     ['outside-temperature', 'ten above'],
     ['outside-temperature', 'twelve degrees below'],
-    ['hub-heat', 'very hot'],
+    ['hub-heat', 'cold'],
     ['roof-vents', 'closed'],
     ['breakaway-cable', 'on the truck'],
     ['call-0', 'start'],

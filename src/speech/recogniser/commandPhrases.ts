@@ -1,7 +1,7 @@
 /**
  * How each command may be said to these ears. Kept to phrases that are hard to mistake for an answer: a short word that sounds
  * like a number or a state would cost more than it gives. Left out for that, as nine synthetic voices showed: "note" was heard for
- * "none", "out" and "cracked", "stop" for "stuck", "pause" for "hot". Tests hold every one against the interpreter.
+ * "none", "out" and "cracked", "pause" for "hot". Tests hold every one against the interpreter.
  */
 import type { Command } from '../../domain/language/meaning.ts';
 

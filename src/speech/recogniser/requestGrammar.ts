@@ -82,7 +82,7 @@ export const FILLERS = ['uh', 'um', "it's", "that's", 'okay', "i've got", 'reads
 const CORRECTIONS = ['no', 'no wait', 'wait no', 'sorry', 'correction', 'i mean', 'make that', 'wait'];
 /** Words that ask for an answer of another check to be changed. */
 const CHANGES = ['change', 'correct', 'correction', 'make'];
-/** To a question about the unit. Not "correct": five of nine synthetic voices were heard to say it when they said "cracked". */
+/** To a question about the unit. Not "correct": two of nine synthetic voices were surely heard to say it when they said "cracked". */
 const YES = ['yes', 'yeah', 'yep', 'yes it is'];
 const NO = ['no', 'nope', "it isn't"];
 /** To a question whether something was heard right. */

@@ -199,7 +199,7 @@ export const ICE_CHECKS: readonly CheckDefinition[] = [
       name: (scope) => `${place(scope)} ice under the frame`,
       ask: (scope) => `Light under the ${place(scope)} side, from outside. Is nothing hanging that can fall on the road?`,
       askTerse: (scope) => `${at(scope, 'underside')} clear?`,
-      hint: 'Say "no ice", or "slabs hanging".',
+      hint: 'Say "clear", or "slabs hanging".',
       why: 'Slabs let go at speed, and they weigh on the axle until they do.',
       mend: 'Knock it off with a long pole from outside the frame.',
       caution: 'Nobody goes under it, pinned or not.',

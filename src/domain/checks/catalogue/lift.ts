@@ -462,7 +462,7 @@ export const LIFT_CHECKS: readonly CheckDefinition[] = [
       name: (scope) => `${place(scope)} pulleys`,
       ask: (scope) => `With the cable slack, turn the ${place(scope)} pulleys by hand. Do they turn free, cable in the groove?`,
       askTerse: (scope) => `${at(scope, 'pulleys')} turning?`,
-      hint: 'Say "turning free", or "frozen".',
+      hint: 'Say "turning free", or "seized".',
       why: 'A stuck pulley saws the cable and doubles the pull.',
       mend: (scope) =>
         scope.unit.lift.pulleys === 'greasable'

@@ -595,7 +595,7 @@ export const WHEEL_CHECKS: readonly CheckDefinition[] = [
       name: (scope) => `${place(scope)} hub heat`,
       ask: (scope) => `${at(scope, 'hub')}. Back of the bare hand near it first. Is it cool or hand warm?`,
       askTerse: (scope) => `${at(scope, 'hub')} cool?`,
-      hint: 'Say "cold", "warm" or "very hot".',
+      hint: 'Say "cold", "warm" or "too hot".',
       why: 'A bearing or a dragging brake announces itself by heat.',
       mend: 'Too hot to hold: stop here. Let it cool, and have bearing and brake looked at before you go on.',
       caution: 'It may be hot enough to burn. Do not grab it.',
